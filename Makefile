@@ -1,0 +1,28 @@
+# A list of commands; .ci/run is what must pass.
+.PHONY: build test check golden fuzz bench report scene
+
+build:
+	go build -o tonewright ./cmd/tonewright
+
+test:
+	go test ./...
+
+check:
+	bash .ci/run
+
+golden:
+	go test ./report/... -update
+
+fuzz:
+	go test ./grid -run '^$$' -fuzz FuzzSpans -fuzztime 1m
+	go test ./analyze -run '^$$' -fuzz FuzzOpen -fuzztime 1m
+	go test ./match/paint -run '^$$' -fuzz FuzzReadBox -fuzztime 1m
+
+bench:
+	go test ./... -run '^$$' -bench . -count 5
+
+report:
+	go run ./cmd/tonewright plan testdata/kettle.jpg
+
+scene:
+	go run ./testdata/scene -out testdata -width 1600

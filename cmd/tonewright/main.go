@@ -1,0 +1,66 @@
+// Tonewright makes a paint plan from a photo, for painters in oils who cannot
+// trust their eyes for colour.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"tonewright/report/plan"
+)
+
+// version is set by the linker for a release.
+var version = "0.1.0"
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// Exit codes: done, could not, wrong usage.
+const (
+	done = iota
+	couldNot
+	misused
+)
+
+const usage = `tonewright makes a paint plan from a photo.
+
+Usage:
+  tonewright plan PHOTO [flags]    make the plan; see tonewright plan --help
+  tonewright version               print the version
+`
+
+func run(args []string, out, errs io.Writer) int {
+	if len(args) == 0 {
+		fmt.Fprint(errs, usage)
+		return misused
+	}
+	switch args[0] {
+	case "plan":
+		return report(errs, runPlan(args[1:], out, errs))
+	case "version", "--version":
+		fmt.Fprintln(out, "tonewright", version)
+		return done
+	case "help", "--help", "-h":
+		fmt.Fprint(out, usage)
+		return done
+	}
+	return report(errs, usageError("%q is not a command: the commands are plan and version", args[0]))
+}
+
+// report says what went wrong, if anything, in one sentence, and returns the
+// exit code for it.
+func report(errs io.Writer, err error) int {
+	if err == nil {
+		return done
+	}
+	fmt.Fprintf(errs, "tonewright: %v\n", err)
+	if _, ok := errors.AsType[plan.UsageError](err); ok {
+		return misused
+	}
+	return couldNot
+}
+
+func usageError(format string, args ...any) error {
+	return plan.Misused(fmt.Errorf(format, args...))
+}

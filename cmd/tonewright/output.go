@@ -1,0 +1,76 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// output is a file to be written.
+type output struct {
+	name string
+	data []byte
+}
+
+// place writes all files beside their places and then moves them in, so that an
+// earlier file stays whole until the new one is complete.
+func place(files []output) error {
+	temporary := make([]string, len(files))
+	defer func() {
+		for _, name := range temporary {
+			if name != "" {
+				os.Remove(name)
+			}
+		}
+	}()
+	for i, f := range files {
+		name, err := writeBeside(f)
+		if err != nil {
+			return err
+		}
+		temporary[i] = name
+	}
+	for i, f := range files {
+		if err := os.Rename(temporary[i], f.name); err != nil {
+			return fmt.Errorf("%s: %s; choose another file", f.name, reason(err))
+		}
+		temporary[i] = ""
+	}
+	return nil
+}
+
+// writeBeside writes the file under a temporary name in its folder.
+func writeBeside(f output) (name string, err error) {
+	if info, err := os.Stat(f.name); err == nil && info.IsDir() {
+		return "", fmt.Errorf("%s: is a folder; give a file name in it", f.name)
+	}
+	t, err := os.CreateTemp(filepath.Dir(f.name), ".tonewright-*")
+	if err != nil {
+		return "", fmt.Errorf("%s: cannot be written here: %s", f.name, reason(err))
+	}
+	_, err = t.Write(f.data)
+	if err == nil {
+		err = t.Chmod(0o644)
+	}
+	if closing := t.Close(); err == nil {
+		err = closing
+	}
+	if err != nil {
+		os.Remove(t.Name())
+		return "", fmt.Errorf("%s: could not be written: %s", f.name, reason(err))
+	}
+	return t.Name(), nil
+}
+
+// reason returns the system's word for a failure, without the temporary name.
+func reason(err error) string {
+	if pathErr, ok := errors.AsType[*fs.PathError](err); ok {
+		return pathErr.Err.Error()
+	}
+	if linkErr, ok := errors.AsType[*os.LinkError](err); ok {
+		return linkErr.Err.Error()
+	}
+	return err.Error()
+}

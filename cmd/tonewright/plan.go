@@ -1,0 +1,228 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"tonewright/grid"
+	"tonewright/match/paint"
+	"tonewright/report"
+	"tonewright/report/plan"
+)
+
+const planHelp = `Make a paint plan from a photo: report.html, to paint from.
+
+Usage:
+  tonewright plan PHOTO [flags]
+
+Examples:
+  tonewright plan kettle.jpg
+  tonewright plan kettle.jpg --panel 12x16in --cell 1in --ground black
+  tonewright plan kettle.jpg --region "kettle=C3:F7,G4" --region "shelf=A8:L9" --json plan.json
+
+Flags:
+`
+
+// planFlags are the flags as typed; options turns them into a plan.Options.
+type planFlags struct {
+	panel, cell, crop, ground, box, key, name, out, json string
+	regions                                              []string
+	colours                                              int
+	megapixels                                           float64
+	quiet                                                bool
+}
+
+func (f *planFlags) set() *pflag.FlagSet {
+	s := pflag.NewFlagSet("plan", pflag.ContinueOnError)
+	s.SortFlags = false
+	s.SetOutput(io.Discard)
+	s.StringVar(&f.panel, "panel", "", "the panel's `WIDTHxHEIGHT` with its unit: 12x16in, 30x40cm, 300x400mm (default: 12 in on the long side, in the photo's proportion)")
+	s.StringVar(&f.cell, "cell", "", "the `SIDE` of a grid cell: 1in, 2.5cm (default 1in)")
+	s.StringVar(&f.crop, "crop", "", "what to keep where the panel's proportion differs: centre, top, bottom, left, right; or `X,Y,W,H` in percent of the photo (default centre)")
+	s.StringVar(&f.ground, "ground", "", "the panel's `COLOUR`: white, gray, black, umber, sienna, or like #b0a090 (default white)")
+	s.StringArrayVar(&f.regions, "region", nil, "a region by its cells, as often as wanted: `NAME=CELLS`, like \"kettle=C3:F7,G4\" (default: found in the picture)")
+	s.IntVar(&f.colours, "colours", 0, "how many colours, `N` from 1 to 24, each region gets (default: as few of 3 to 8 as describe it)")
+	s.StringVar(&f.box, "box", "", "a TOML `FILE` with the paints you own (default: a starter box of 12)")
+	s.StringVar(&f.key, "key", "fit", "`MODE` of the values: fit brings them into what the box reaches, literal takes them as photographed")
+	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
+	s.StringVarP(&f.out, "out", "o", "report.html", "the `FILE` for the report")
+	s.StringVar(&f.json, "json", "", "also write the plan as JSON to `FILE`")
+	s.Float64Var(&f.megapixels, "megapixels", 200, "refuse photos of more than `N` million pixels")
+	s.BoolVarP(&f.quiet, "quiet", "q", false, "print nothing but errors")
+	return s
+}
+
+// runPlan makes a plan and writes it; nothing is written unless all of it is made.
+func runPlan(args []string, out, errs io.Writer) error {
+	var f planFlags
+	set := f.set()
+	if err := set.Parse(args); errors.Is(err, pflag.ErrHelp) {
+		fmt.Fprint(out, planHelp, set.FlagUsagesWrapped(80))
+		return nil
+	} else if err != nil {
+		return usageError("%v; see tonewright plan --help", err)
+	}
+	if set.NArg() != 1 {
+		return usageError("plan takes one photo, not %d: tonewright plan PHOTO [flags]", set.NArg())
+	}
+	opt, err := f.options(set.Arg(0))
+	if err != nil {
+		return err
+	}
+	steps := newProgress(errs, f.quiet)
+	opt.Step = steps.say
+	p, err := plan.Make(opt)
+	if err != nil {
+		steps.end()
+		return err
+	}
+	steps.say("writing")
+	err = f.write(p)
+	steps.end()
+	if err != nil || f.quiet {
+		return err
+	}
+	summary(out, p, f.out, f.json)
+	return nil
+}
+
+// options reads the flags; every mistake in them is a usage error that names the flag.
+func (f *planFlags) options(photo string) (plan.Options, error) {
+	opt := plan.Options{Photo: photo, Name: f.name, Colours: f.colours, Megapixels: f.megapixels, Version: version}
+	wrong := func(flag string, err error) error { return usageError("--%s: %w", flag, err) }
+	var err error
+	if f.panel != "" {
+		if opt.Panel.Width, opt.Panel.Height, opt.Panel.Unit, err = grid.ParsePanel(f.panel); err != nil {
+			return opt, wrong("panel", err)
+		}
+	}
+	if f.cell != "" {
+		if opt.Cell.Length, opt.Cell.Unit, err = grid.ParseLength(f.cell); err != nil {
+			return opt, wrong("cell", err)
+		}
+	}
+	if opt.Crop, err = grid.ParseCrop(f.crop); err != nil {
+		return opt, wrong("crop", err)
+	}
+	if f.ground != "" {
+		if opt.Ground, err = plan.ParseGround(f.ground); err != nil {
+			return opt, wrong("ground", err)
+		}
+	}
+	for _, text := range f.regions {
+		r, err := plan.ParseRegion(text)
+		if err != nil {
+			return opt, wrong("region", err)
+		}
+		opt.Regions = append(opt.Regions, r)
+	}
+	if f.colours < 0 || f.colours > plan.MostColours {
+		return opt, usageError("--colours %d is out of range: 1 to %d, or leave it out", f.colours, plan.MostColours)
+	}
+	if !(f.megapixels > 0) || f.megapixels > 10000 {
+		return opt, usageError("--megapixels %g is out of range: more than 0 and at most 10000", f.megapixels)
+	}
+	switch f.key {
+	case "fit", "literal":
+		opt.Literal = f.key == "literal"
+	default:
+		return opt, usageError("--key %q is not known: fit or literal", f.key)
+	}
+	if f.out == "" {
+		return opt, usageError("--out needs a file name")
+	}
+	if f.box != "" {
+		if opt.Box, err = paint.ReadBox(f.box); err != nil {
+			return opt, err
+		}
+	}
+	return opt, nil
+}
+
+// write puts the report, and the JSON if asked for, in place.
+func (f *planFlags) write(p *plan.Plan) error {
+	var page, data bytes.Buffer
+	if err := report.HTML(&page, p); err != nil {
+		return err
+	}
+	files := []output{{f.out, page.Bytes()}}
+	if f.json != "" {
+		if same, _ := filepath.Abs(f.json); same == absolute(f.out) {
+			return usageError("--out and --json name the same file %s", f.out)
+		}
+		if err := report.JSON(&data, p); err != nil {
+			return err
+		}
+		files = append(files, output{f.json, data.Bytes()})
+	}
+	return place(files)
+}
+
+func absolute(file string) string {
+	path, err := filepath.Abs(file)
+	if err != nil {
+		return file
+	}
+	return path
+}
+
+// summary says, in a few lines, what was planned and where it is.
+func summary(out io.Writer, p *plan.Plan, html, json string) {
+	fmt.Fprintf(out, "%s: %s, %s ground, %d × %d cells of %s\n", p.Name, p.Panel.Size, p.Panel.Ground, p.Grid.Columns, p.Grid.Rows, p.Grid.Cell)
+	for _, r := range p.Regions {
+		near, far := 0, 0
+		for _, c := range r.Colours {
+			if c.Recipe.DeltaE <= plan.Near {
+				near++
+			} else {
+				far++
+			}
+		}
+		line := fmt.Sprintf("  %-2s %-28s %5.1f %%  %d mixes", r.Tag, shorten(r.Name, 28), 100*r.Share, near+far)
+		if far > 0 {
+			line += fmt.Sprintf(", %d out of reach", far)
+		}
+		fmt.Fprintln(out, line)
+	}
+	var tubes []string
+	for _, c := range p.Paints {
+		tubes = append(tubes, c.Name)
+	}
+	fmt.Fprintln(out, wrap("Tubes: "+strings.Join(tubes, ", "), 78))
+	fmt.Fprintln(out, "Report:", html)
+	if json != "" {
+		fmt.Fprintln(out, "Data:  ", json)
+	}
+}
+
+// shorten cuts a text to n characters.
+func shorten(s string, n int) string {
+	if r := []rune(s); len(r) > n {
+		return string(r[:n-1]) + "…"
+	}
+	return s
+}
+
+// wrap breaks a text at spaces into lines of at most n characters where it can.
+func wrap(s string, n int) string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		if line != "" && len([]rune(line))+1+len([]rune(word)) > n {
+			lines = append(lines, line)
+			line = "      "
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	return strings.Join(append(lines, line), "\n")
+}

@@ -1,0 +1,171 @@
+package report
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"runtime"
+	"sync"
+
+	"tonewright/analyze"
+	"tonewright/analyze/colour"
+	"tonewright/report/plan"
+)
+
+// quality is the JPEG quality of the views. Ours: at 82 the demo's views show no
+// blocks at arm's length on a tablet and take 150-250 kB.
+const quality = 82
+
+// thumbWidth is the width, in image pixels, of the small pictures that say where
+// a colour lies; the page shows them at two thirds of it.
+const thumbWidth = 240
+
+// art is every image of the report, encoded, and the numbers they go by.
+type art struct {
+	files                          []picture
+	photo, gray, five, nine, mixes int
+	outline                        int
+	regions                        []int // by region
+	colours                        []int // by colour, over all regions
+	thumbW, thumbH                 int
+}
+
+// draw encodes all images, several at once; which is which does not depend on
+// the number of cores.
+func draw(p *plan.Plan) *art {
+	var jobs []func() picture
+	add := func(job func() picture) int {
+		jobs = append(jobs, job)
+		return len(jobs) - 1
+	}
+	pics := &p.Pictures
+	w, h := pics.Photo.Width, pics.Photo.Height
+	a := &art{}
+	a.photo = add(func() picture { return asJPEG(photoImage(pics.Photo)) })
+	a.gray = add(func() picture { return asJPEG(grayImage(pics.Photo)) })
+	a.five = add(func() picture { return asPNG(valueImage(pics.Values5, w, h)) })
+	a.nine = add(func() picture { return asPNG(valueImage(pics.Values9, w, h)) })
+	a.mixes = add(func() picture { return asPNG(mixImage(pics, w, h)) })
+	a.outline = add(func() picture { return asPNG(outlineImage(pics.Parting.Of, w, h)) })
+
+	a.thumbW = min(thumbWidth, w)
+	a.thumbH = max(1, a.thumbW*h/w)
+	small := thumbIndex(w, h, a.thumbW, a.thumbH)
+	for r := range p.Regions {
+		a.regions = append(a.regions, add(func() picture { return asPNG(regionThumb(pics, small, a.thumbW, a.thumbH, r)) }))
+	}
+	n := 0
+	for r := range p.Regions {
+		for range p.Regions[r].Colours {
+			colour := n
+			a.colours = append(a.colours, add(func() picture { return asPNG(colourThumb(pics, small, a.thumbW, a.thumbH, r, colour)) }))
+			n++
+		}
+	}
+	a.files = run(jobs)
+	return a
+}
+
+// run does the jobs on all cores and returns their results in order.
+func run(jobs []func() picture) []picture {
+	result := make([]picture, len(jobs))
+	next := make(chan int)
+	var wg sync.WaitGroup
+	for range min(len(jobs), runtime.GOMAXPROCS(0)) {
+		wg.Go(func() {
+			for i := range next {
+				result[i] = jobs[i]()
+			}
+		})
+	}
+	for i := range jobs {
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+	return result
+}
+
+// asJPEG and asPNG encode into memory, which cannot fail for the sizes in use:
+// a picture at working size is far below both formats' 65,535 pixels.
+func asJPEG(m image.Image) picture {
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, m, &jpeg.Options{Quality: quality}); err != nil {
+		panic("report: " + err.Error())
+	}
+	return picture{"image/jpeg", b.Bytes()}
+}
+
+func asPNG(m image.Image) picture {
+	var b bytes.Buffer
+	e := png.Encoder{CompressionLevel: png.BestSpeed}
+	if err := e.Encode(&b, m); err != nil {
+		panic("report: " + err.Error())
+	}
+	return picture{"image/png", b.Bytes()}
+}
+
+func photoImage(p *analyze.Picture) image.Image {
+	m := image.NewRGBA(image.Rect(0, 0, p.Width, p.Height))
+	for i, j := 0, 0; i < len(p.RGB); i, j = i+3, j+4 {
+		m.Pix[j], m.Pix[j+1], m.Pix[j+2], m.Pix[j+3] = p.RGB[i], p.RGB[i+1], p.RGB[i+2], 255
+	}
+	return m
+}
+
+// grayImage shows lightness alone: every pixel as the gray of its own L*.
+func grayImage(p *analyze.Picture) image.Image {
+	const steps = 1000
+	var levels [steps + 1]uint8
+	for i := range levels {
+		levels[i] = grayOf(float64(i) * 100 / steps)
+	}
+	m := image.NewGray(image.Rect(0, 0, p.Width, p.Height))
+	for i := range m.Pix {
+		l := min(100, max(0, p.Lab[3*i]))
+		m.Pix[i] = levels[int(l*steps/100+0.5)]
+	}
+	return m
+}
+
+// grayOf returns the sRGB level of the gray with lightness l.
+func grayOf(l float64) uint8 {
+	r, _, _ := colour.Lab{L: l}.SRGB()
+	return uint8(min(1, max(0, r))*255 + 0.5)
+}
+
+func valueImage(v analyze.ValueMap, w, h int) image.Image {
+	palette := make(color.Palette, len(v.Steps))
+	for i, step := range v.Steps {
+		palette[i] = color.Gray{grayOf(colour.LOf(step))}
+	}
+	return &image.Paletted{Pix: v.Of, Stride: w, Rect: image.Rect(0, 0, w, h), Palette: palette}
+}
+
+// mixImage shows each pixel in the colour of its mix.
+func mixImage(pics *plan.Pictures, w, h int) image.Image {
+	palette := make(color.Palette, len(pics.Colours))
+	for i, c := range pics.Colours {
+		palette[i] = swatchColour(c.Mix)
+	}
+	if len(palette) > 256 { // more than a palette holds
+		m := image.NewRGBA(image.Rect(0, 0, w, h))
+		for i, c := range pics.ColourOf {
+			m.SetRGBA(i%w, i/w, palette[c].(color.RGBA))
+		}
+		return m
+	}
+	m := image.NewPaletted(image.Rect(0, 0, w, h), palette)
+	for i, c := range pics.ColourOf {
+		m.Pix[i] = uint8(c)
+	}
+	return m
+}
+
+func swatchColour(c colour.Lab) color.RGBA {
+	r, g, b := c.SRGB()
+	level := func(v float64) uint8 { return uint8(min(1, max(0, v))*255 + 0.5) }
+	return color.RGBA{level(r), level(g), level(b), 255}
+}

@@ -1,0 +1,255 @@
+package report
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+
+	"tonewright/grid"
+	"tonewright/report/plan"
+)
+
+// page is what the template prints: text already worded, slices never nil.
+type page struct {
+	Name, Version, Lead, GridText, Unused, BasisKey, Foot string
+	CSS                                                   template.CSS
+	Facts                                                 []fact
+	Cautions                                              []caution
+	Warnings                                              []string
+	Views                                                 []view
+	Sheet                                                 sheet
+	Regions                                               []region
+	Paints                                                []paintRow
+	ThumbWidth, ThumbHeight                               int // as shown, CSS pixels
+}
+
+type fact struct{ Label, Text string }
+
+type caution struct{ Paints, Text string }
+
+type region struct {
+	Tag, Name, Share, Where string
+	Thumb                   template.HTMLAttr
+	Colours                 []colourRow
+}
+
+type colourRow struct {
+	ID, Name, Munsell, Value, MixValue string
+	Aim, Mix, AimInk, MixInk           string // #rrggbb
+	Accent                             bool
+	Share, Where                       string
+	Recipe                             recipe
+	Alternatives                       []recipe
+	AlternativesLabel                  string
+	Thumb                              template.HTMLAttr
+}
+
+type recipe struct {
+	Parts       []part
+	Gives, Note string
+}
+
+type part struct{ Count, Paint string }
+
+type paintRow struct{ Name, CI, Opacity, Drying, Light, Basis, Used string }
+
+func newPage(p *plan.Plan, a *art) page {
+	pg := page{
+		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS),
+		Lead: lead(p), GridText: gridText(p), Unused: unused(p), BasisKey: basisKey, Foot: foot,
+		Facts: facts(p), Cautions: cautions(p), Warnings: []string{},
+		Views: views(p, a), Sheet: newSheet(p, a),
+		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
+	}
+	for _, w := range p.Warnings {
+		pg.Warnings = append(pg.Warnings, w.Text)
+	}
+	n := 0
+	for i, r := range p.Regions {
+		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: r.Where(), Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
+		for _, c := range r.Colours {
+			row.Colours = append(row.Colours, colourOf(c, a.image("src", a.colours[n])))
+			n++
+		}
+		pg.Regions = append(pg.Regions, row)
+	}
+	for _, c := range p.Paints {
+		pg.Paints = append(pg.Paints, paintRow{c.Name, strings.Join(c.CI, " + "), c.Opacity, c.Drying, c.Light, c.Basis, strings.Join(c.Used, ", ")})
+	}
+	return pg
+}
+
+func lead(p *plan.Plan) string {
+	colours := 0
+	for _, r := range p.Regions {
+		colours += len(r.Colours)
+	}
+	return fmt.Sprintf("%s on a %s ground; %s and %s, mixed from %s.",
+		p.Panel.Size, p.Panel.Ground, count(len(p.Regions), "region"), count(colours, "colour"), count(len(p.Paints), "tube"))
+}
+
+func facts(p *plan.Plan) []fact {
+	return []fact{
+		{"Photo", fmt.Sprintf("%s, %d × %d pixels upright; colour: %s.", p.Photo.File, p.Photo.Width, p.Photo.Height, p.Photo.Profile)},
+		{"Crop", fmt.Sprintf("%d × %d pixels from %d, %d; cut off: %s.", p.Panel.Crop.Width, p.Panel.Crop.Height, p.Panel.Crop.X, p.Panel.Crop.Y, p.Panel.CutOff)},
+		{"Panel", fmt.Sprintf("%s, %s ground; a %s pencil shows on it.", p.Panel.Size, p.Panel.Ground, p.Panel.Pencil)},
+		{"Grid", gridFact(p)},
+		{"Values", p.ValueKey.Text},
+		{"Box", fmt.Sprintf("%s: %s.", p.Box.Name, count(len(p.Box.Paints), "paint"))},
+	}
+}
+
+func gridFact(p *plan.Plan) string {
+	g := p.Grid
+	text := fmt.Sprintf("Cells of %s, %s (A–%s) and %s (1–%d). A photo pixel is %.3f mm on the panel, a cell is %.1f pixels of the photo.",
+		g.Cell, count(g.Columns, "column"), grid.ColumnName(g.Columns-1), count(g.Rows, "row"), g.Rows, g.Scale, g.PixelsACell)
+	if g.PartColumn != "" {
+		text += fmt.Sprintf(" Column %s is only %s wide.", grid.ColumnName(g.Columns-1), g.PartColumn)
+	}
+	if g.PartRow != "" {
+		text += fmt.Sprintf(" Row %d is only %s high.", g.Rows, g.PartRow)
+	}
+	return text
+}
+
+func gridText(p *plan.Plan) string {
+	return fmt.Sprintf("Rule the panel into cells of %s with a %s pencil and letter them as here. To work from a print of this crop, rule it into the same %d columns and %d rows.",
+		p.Grid.Cell, p.Panel.Pencil, p.Grid.Columns, p.Grid.Rows)
+}
+
+func cautions(p *plan.Plan) []caution {
+	list := []caution{}
+	for _, c := range p.Cautions {
+		list = append(list, caution{strings.Join(c.Paints, ", "), c.Text})
+	}
+	return list
+}
+
+func unused(p *plan.Plan) string {
+	used := map[string]bool{}
+	for _, c := range p.Paints {
+		used[c.ID] = true
+	}
+	var idle []string
+	for _, id := range p.Box.Paints {
+		if !used[id] {
+			idle = append(idle, strings.ReplaceAll(id, "-", " "))
+		}
+	}
+	if len(idle) == 0 {
+		return "Every paint of the box is used."
+	}
+	return "Not needed for this picture: " + strings.Join(idle, ", ") + "."
+}
+
+const basisKey = "Prediction: “fitted” follows measurements published for one paint of this pigment; “scaled” moves such a paint to this variety by judgement; “typical” is set from general knowledge of the pigment; “blend” is a mixture of other paints in the library. Drying and lightfastness are common practice or from memory, where no source is named in the library; your tube's label knows better."
+
+const foot = "Colours are predicted for daylight (D65) and the 2° observer, by two-constant Kubelka-Munk mixing with a surface correction; a screen shows them only roughly. Go by the numbers and by a test swatch."
+
+// colourOf words one colour and its mixes. Value, name and hue are those of the
+// aim: the colour the pile should have.
+func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
+	row := colourRow{
+		ID: c.ID, Name: c.AimName, Munsell: c.AimMunsell, Value: fmt.Sprintf("%.1f", c.AimValue),
+		MixValue: fmt.Sprintf("%.1f", c.AimValue+c.Recipe.ValueShift),
+		Aim:      c.AimSRGB, Mix: c.Recipe.SRGB, AimInk: ink(c.AimLab), MixInk: ink(c.Recipe.Lab),
+		Accent: c.Accent, Share: percent(c.Share) + " of the region", Where: cellWords(c.Cells),
+		Recipe: recipeOf(*c.Recipe), Alternatives: []recipe{}, Thumb: thumb,
+	}
+	for _, r := range c.Alternatives {
+		row.Alternatives = append(row.Alternatives, recipeOf(r))
+	}
+	row.AlternativesLabel = count(len(row.Alternatives), "other mix")
+	return row
+}
+
+func recipeOf(r plan.Recipe) recipe {
+	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}}
+	for _, p := range r.Parts {
+		n := fmt.Sprintf("%.0f", p.Parts)
+		if p.Touch {
+			n = "touch"
+		}
+		out.Parts = append(out.Parts, part{n, p.Name})
+	}
+	return out
+}
+
+// gives says what a mix comes to and how it misses its aim, in words first.
+func gives(r plan.Recipe) string {
+	return fmt.Sprintf("%s, %s. %s (ΔE %.1f).", capital(r.Name), r.Munsell, capital(misses(r)), r.DeltaE)
+}
+
+// Differences below these are not worth a word: a tenth of a value step and half
+// a chroma step are finer than a hand mixes (ours).
+const (
+	valueWord  = 0.1
+	chromaWord = 0.5
+)
+
+func misses(r plan.Recipe) string {
+	var words []string
+	if v := r.ValueShift; v >= valueWord {
+		words = append(words, fmt.Sprintf("lighter by %.1f value", v))
+	} else if v <= -valueWord {
+		words = append(words, fmt.Sprintf("darker by %.1f value", -v))
+	}
+	if c := r.ChromaShift; c >= chromaWord {
+		words = append(words, fmt.Sprintf("stronger by %.1f chroma", c))
+	} else if c <= -chromaWord {
+		words = append(words, fmt.Sprintf("duller by %.1f chroma", -c))
+	}
+	if len(words) == 0 {
+		if r.DeltaE < 2 {
+			return "as aimed"
+		}
+		return "off in hue"
+	}
+	return strings.Join(words, ", ")
+}
+
+// ink returns black or white, whichever reads on the colour.
+func ink(c plan.Triple) string {
+	if c[0] > 55 {
+		return "#000000"
+	}
+	return "#ffffff"
+}
+
+// cellsShown is how many cells a row lists before it says "and more".
+const cellsShown = 8
+
+func cellWords(cells []string) string {
+	if len(cells) <= cellsShown {
+		return strings.Join(cells, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(cells[:cellsShown], ", "), len(cells)-cellsShown)
+}
+
+func percent(share float64) string {
+	switch p := share * 100; {
+	case p < 0.1:
+		return "under 0.1 %"
+	case p < 10:
+		return fmt.Sprintf("%.1f %%", p)
+	default:
+		return fmt.Sprintf("%.0f %%", p)
+	}
+}
+
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	if strings.HasSuffix(noun, "x") {
+		return fmt.Sprintf("%d %ses", n, noun)
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

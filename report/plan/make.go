@@ -1,0 +1,201 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"path/filepath"
+
+	"tonewright/analyze"
+	"tonewright/analyze/colour"
+	"tonewright/grid"
+	"tonewright/match"
+	"tonewright/match/paint"
+)
+
+// longSide is the panel's long side when none is given, and cellSide the grid's
+// cell: the usual small panel and the usual grid (common practice, no source).
+const (
+	longSide = 12 * 25.4
+	cellSide = 25.4
+)
+
+// Make makes the whole plan: photo → picture → regions → colours → recipes → plan.
+// A UsageError is a mistake in opt; any other error is the photo's.
+// The same options on the same file give the same plan, on any number of cores.
+func Make(opt Options) (*Plan, error) {
+	opt = opt.withDefaults()
+	opt.Step("reading the photo")
+	photo, err := analyze.Open(opt.Photo, analyze.Limits{Megapixels: opt.Megapixels})
+	if err != nil {
+		return nil, err
+	}
+	layout, err := layOut(opt, photo.Width, photo.Height)
+	if err != nil {
+		return nil, Misused(err)
+	}
+	crop := opt.Crop.Rect(photo.Width, photo.Height, float64(layout.Width/layout.Height))
+	// The cells are checked before the photo is decoded: a slip in them is said at once.
+	if _, err := areas(opt.Regions, layout, crop.Dx(), crop.Dy()); err != nil {
+		return nil, Misused(err)
+	}
+	picture, err := photo.Picture(crop, 0, opt.Ground.Lab)
+	if err != nil {
+		return nil, err
+	}
+
+	opt.Step("finding regions and values")
+	values := make(chan [2]analyze.ValueMap)
+	go func() { values <- [2]analyze.ValueMap{analyze.Values(picture, 5), analyze.Values(picture, 9)} }()
+	named, err := areas(opt.Regions, layout, picture.Width, picture.Height)
+	if err != nil {
+		return nil, Misused(err)
+	}
+	parting := analyze.Regions(picture, named)
+	clustering := analyze.Clusters(picture, parting, analyze.ClusterOptions{Colours: opt.Colours})
+
+	opt.Step("mixing")
+	paintMin, paintMax := match.Reach(opt.Box.Paints)
+	key := keyValues(picture, paintMin, paintMax, opt.Literal)
+	aims := aimsOf(clustering, key)
+	recipes := match.Recipes(opt.Box.Paints, aims, opt.Mixing)
+
+	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: key}
+	p.Photo = Photo{filepath.Base(opt.Photo), photo.Width, photo.Height, photo.Profile, photo.Orientation}
+	p.Panel = panelOf(opt, layout, photo, crop)
+	p.Grid = gridOf(layout, crop)
+	p.Box = boxOf(opt.Box)
+	p.Pictures = Pictures{Photo: picture, Parting: parting}
+	p.Pictures.ColourOf = colourOf(parting, clustering)
+	v := <-values
+	p.Pictures.Values5, p.Pictures.Values9 = v[0], v[1]
+	p.Regions = regionsOf(p, layout, parting, clustering, aims, recipes, opt.Box.Paints)
+	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
+	p.Warnings = warningsOf(p, photo.Warnings)
+	return p, nil
+}
+
+func (o Options) withDefaults() Options {
+	if o.Name == "" {
+		base := filepath.Base(o.Photo)
+		o.Name = base[:len(base)-len(filepath.Ext(base))]
+	}
+	if len(o.Box.Paints) == 0 {
+		o.Box = paint.StarterBox()
+	}
+	if o.Ground.Name == "" {
+		o.Ground = grounds[0]
+	}
+	if o.Step == nil {
+		o.Step = func(string) {}
+	}
+	return o
+}
+
+// layOut returns the grid on the panel asked for, or on one of the photo's own
+// proportion.
+func layOut(opt Options, width, height int) (grid.Grid, error) {
+	cell := opt.Cell
+	if cell.Length == 0 {
+		cell = Length{cellSide, grid.Inch}
+	}
+	size := opt.Panel
+	if size.Width == 0 {
+		size = Size{longSide, longSide, cell.Unit}
+		if p := opt.Crop.Proportion(width, height); p > 1 {
+			size.Height = grid.Millimetres(longSide / p)
+		} else {
+			size.Width = grid.Millimetres(longSide * p)
+		}
+	}
+	return grid.New(size.Width, size.Height, cell.Length, size.Unit)
+}
+
+// aimsOf returns the colour to mix for every cluster, region by region.
+func aimsOf(c analyze.Clustering, key ValueKey) []colour.Lab {
+	var aims []colour.Lab
+	for _, region := range c.Clusters {
+		for _, cluster := range region {
+			aims = append(aims, key.aim(cluster.Lab))
+		}
+	}
+	return aims
+}
+
+// colourOf numbers every pixel's colour over all regions, in the order of aimsOf.
+func colourOf(parting analyze.Parting, c analyze.Clustering) []uint16 {
+	first := make([]uint16, len(c.Clusters))
+	for i := 1; i < len(first); i++ {
+		first[i] = first[i-1] + uint16(len(c.Clusters[i-1]))
+	}
+	of := make([]uint16, len(parting.Of))
+	for i, r := range parting.Of {
+		of[i] = first[r] + uint16(c.Of[i])
+	}
+	return of
+}
+
+// regionsOf writes the regions with their colours and recipes, and notes each
+// mix for the pictures.
+func regionsOf(p *Plan, g grid.Grid, parting analyze.Parting, c analyze.Clustering, aims []colour.Lab, recipes [][]match.Recipe, paints []paint.Paint) []Region {
+	w, h := p.Pictures.Photo.Width, p.Pictures.Photo.Height
+	regionCells := cellsOf(g, w, h, len(parting.Regions), func(i int) int { return int(parting.Of[i]) })
+	colourCells := cellsOf(g, w, h, len(aims), func(i int) int { return int(p.Pictures.ColourOf[i]) })
+	regions := make([]Region, len(parting.Regions))
+	n := 0
+	for i, r := range parting.Regions {
+		regions[i] = Region{
+			Tag: grid.ColumnName(i), Name: r.Name, Role: "support",
+			Cells: names(regionCells[i]), where: grid.Spans(regionCells[i]),
+			Share: round(float64(r.Pixels)/float64(w*h), 4),
+		}
+		for j, cluster := range c.Clusters[i] {
+			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints)
+			col.Share = round(float64(cluster.Pixels)/float64(r.Pixels), 4)
+			col.PanelShare = round(float64(cluster.Pixels)/float64(w*h), 4)
+			col.Cells = names(colourCells[n])
+			regions[i].Colours = append(regions[i].Colours, col)
+			p.Pictures.Colours = append(p.Pictures.Colours, Swatch{col.ID, recipes[n][0].Lab})
+			n++
+		}
+	}
+	return regions
+}
+
+func colourEntry(id string, cluster analyze.Cluster, aim colour.Lab, recipes []match.Recipe, paints []paint.Paint) Colour {
+	photo, wanted := cluster.Lab.Munsell(), aim.Munsell()
+	best := recipeEntry(recipes[0], paints)
+	c := Colour{
+		ID: id, Accent: cluster.Accent,
+		Lab: triple(cluster.Lab), AimLab: triple(aim),
+		Munsell: photo.String(), Name: photo.Name(), SRGB: cluster.Lab.Hex(),
+		AimMunsell: wanted.String(), AimName: wanted.Name(), AimSRGB: aim.Hex(), AimValue: round(wanted.Value, 1),
+		Recipe: &best, Alternatives: []Recipe{},
+	}
+	for _, r := range recipes[1:] {
+		c.Alternatives = append(c.Alternatives, recipeEntry(r, paints))
+	}
+	return c
+}
+
+func recipeEntry(r match.Recipe, paints []paint.Paint) Recipe {
+	m := r.Lab.Munsell()
+	e := Recipe{
+		Lab: triple(r.Lab), Munsell: m.String(), Name: m.Name(), SRGB: r.Lab.Hex(),
+		DeltaE: round(r.DeltaE, 2), ValueShift: round(r.ValueShift, 2), ChromaShift: round(r.ChromaShift, 1),
+		Basis: r.Basis, Note: r.Note,
+	}
+	for _, part := range r.Parts {
+		from := paints[part.Paint]
+		e.Parts = append(e.Parts, Part{from.ID, from.Name, round(part.Parts, 6), part.Touch})
+	}
+	return e
+}
+
+func triple(c colour.Lab) Triple { return Triple{round(c.L, 3), round(c.A, 3), round(c.B, 3)} }
+
+// round keeps figures at the precision that is printed, so that a last bit that
+// differs between machines does not show. Minus zero becomes zero.
+func round(v float64, digits int) float64 {
+	p := math.Pow10(digits)
+	return math.Round(v*p)/p + 0
+}

@@ -1,0 +1,135 @@
+package plan
+
+import (
+	"fmt"
+	"image"
+
+	"tonewright/analyze"
+	"tonewright/grid"
+	"tonewright/match/paint"
+)
+
+func panelOf(opt Options, g grid.Grid, photo *analyze.Photo, crop image.Rectangle) Panel {
+	return Panel{
+		WidthMM: round(float64(g.Width), 2), HeightMM: round(float64(g.Height), 2), Size: g.Unit.Size(g.Width, g.Height),
+		Ground: opt.Ground.Name, Pencil: opt.Ground.Pencil(),
+		Crop:   Crop{crop.Min.X, crop.Min.Y, crop.Dx(), crop.Dy()},
+		CutOff: grid.CutOff(crop, photo.Width, photo.Height),
+	}
+}
+
+func gridOf(g grid.Grid, crop image.Rectangle) Grid {
+	scale := float64(g.Width) / float64(crop.Dx())
+	e := Grid{
+		CellMM: round(float64(g.Cell), 3), Columns: g.Columns, Rows: g.Rows,
+		Scale: round(scale, 5), Cell: g.Unit.Format(g.Cell),
+		PixelsACell: round(float64(g.Cell)/scale, 1), layout: g,
+	}
+	if part := g.PartColumn(); part > 0 {
+		e.PartColumn = g.Unit.Format(part)
+	}
+	if part := g.PartRow(); part > 0 {
+		e.PartRow = g.Unit.Format(part)
+	}
+	return e
+}
+
+func boxOf(b paint.Box) Box {
+	e := Box{Name: b.Name}
+	for _, p := range b.Paints {
+		e.Paints = append(e.Paints, p.ID)
+	}
+	return e
+}
+
+// paintsOf lists the paints the first recipes use, in the box's order, with the
+// tags they are used in, and the usual cautions for them.
+func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
+	used := map[string][]string{}
+	for _, r := range regions {
+		for _, c := range r.Colours {
+			for _, part := range c.Recipe.Parts {
+				used[part.Paint] = append(used[part.Paint], c.ID)
+			}
+		}
+	}
+	paints, cautions := []Paint{}, []Caution{}
+	for _, p := range box {
+		tags := used[p.ID]
+		if len(tags) == 0 {
+			continue
+		}
+		paints = append(paints, Paint{
+			ID: p.ID, Name: p.Name, CI: p.CI, Opacity: p.Opacity, Drying: p.Facts.Drying,
+			Light: p.Facts.Lightfastness, Basis: p.Basis, Used: tags,
+		})
+		for _, text := range p.Cautions() {
+			cautions = addCaution(cautions, text, p.Name)
+		}
+	}
+	return paints, append(cautions, Caution{Text: studio, Paints: []string{}})
+}
+
+// studio is the caution for every oil painting (common practice, no source).
+const studio = "Solvents: use as little as you can, covered, with fresh air. " +
+	"Rags with drying oil can heat up and catch fire by themselves: dry them flat in the open, or keep them under water in a closed metal can. " +
+	"No sanding of dry paint without protection from the dust, no spraying, no food at the easel. " +
+	"The tube's label, its safety data sheet and local rules come before anything said here; ask a qualified person where they leave a doubt."
+
+func addCaution(list []Caution, text, name string) []Caution {
+	for i := range list {
+		if list[i].Text == text {
+			list[i].Paints = append(list[i].Paints, name)
+			return list
+		}
+	}
+	return append(list, Caution{text, []string{name}})
+}
+
+// Near is the CIEDE2000 up to which a mix counts as reaching its aim. Ours: 5 is where a
+// painter would see at arm's length that the pile is another colour.
+const Near = 5
+
+// warningsOf says what the painter should know before trusting the plan, the
+// worst first.
+func warningsOf(p *Plan, photo []string) []Warning {
+	warnings := []Warning{}
+	for _, text := range photo {
+		warnings = append(warnings, Warning{"photo", text, p.Photo.File})
+	}
+	if p.Panel.CutOff != "nothing" {
+		warnings = append(warnings, Warning{"crop", "The panel's proportion differs from the photo's; cut off: " + p.Panel.CutOff + ".", p.Photo.File})
+	}
+	warnings = append(warnings, misses(p.Regions)...)
+	return append(warnings, Warning{"basis", basisText(p.Paints), "every recipe"})
+}
+
+func misses(regions []Region) []Warning {
+	var out []Warning
+	for _, r := range regions {
+		for _, c := range r.Colours {
+			if c.Recipe.DeltaE > Near {
+				text := fmt.Sprintf("%s is out of reach of this box: the nearest mix misses it by %.1f CIEDE2000.", c.ID, c.Recipe.DeltaE)
+				out = append(out, Warning{"reach", text, c.ID})
+			}
+		}
+	}
+	return out
+}
+
+// basisText says where the predicted colours come from and that tubes differ.
+func basisText(paints []Paint) string {
+	count := map[string]int{}
+	for _, p := range paints {
+		count[p.Basis]++
+	}
+	text := "Mixes are predicted from typical tubes"
+	sep := ": "
+	for _, basis := range []string{"fitted", "scaled", "typical", "blend"} {
+		if n := count[basis]; n > 0 {
+			text += fmt.Sprintf("%s%d %s", sep, n, basis)
+			sep = ", "
+		}
+	}
+	return text + ". Tubes of one name differ between makers by several CIEDE2000: mix a little first and look, then trust the parts."
+}

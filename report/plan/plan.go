@@ -1,0 +1,237 @@
+// Package plan makes a paint plan from a photo: the straight line through the
+// whole program is Make.
+package plan
+
+import (
+	"tonewright/analyze"
+	"tonewright/analyze/colour"
+	"tonewright/grid"
+	"tonewright/match"
+	"tonewright/match/paint"
+)
+
+// Plan is everything a painter needs to paint the picture, as data. Its JSON is
+// read by other programs: keys are added, never renamed. Colours are D65 Lab.
+type Plan struct {
+	Tool     string    `json:"tool"`
+	Version  string    `json:"version"`
+	Name     string    `json:"name"`
+	Photo    Photo     `json:"photo"`
+	Panel    Panel     `json:"panel"`
+	Grid     Grid      `json:"grid"`
+	ValueKey ValueKey  `json:"value_key"`
+	Box      Box       `json:"box"`
+	Regions  []Region  `json:"regions"`
+	Paints   []Paint   `json:"paints"`
+	Cautions []Caution `json:"cautions"`
+	Warnings []Warning `json:"warnings"`
+
+	// Pictures is what the report draws; it is no part of the JSON.
+	Pictures Pictures `json:"-"`
+}
+
+// Photo is the file the plan was made from; width and height in pixels, upright.
+type Photo struct {
+	File        string `json:"file"`
+	Width       int    `json:"width"`
+	Height      int    `json:"height"`
+	Profile     string `json:"profile"`
+	Orientation int    `json:"orientation"` // EXIF, 1-8
+}
+
+// Panel is what is painted on, and the part of the photo that goes onto it.
+type Panel struct {
+	WidthMM  float64 `json:"width_mm"`
+	HeightMM float64 `json:"height_mm"`
+	Size     string  `json:"size"` // in the painter's unit
+	Ground   string  `json:"ground"`
+	Pencil   string  `json:"pencil"` // "light" or "dark": which one shows on the ground
+	Crop     Crop    `json:"crop"`
+	CutOff   string  `json:"cut_off"` // in words
+}
+
+// Crop is a rectangle in pixels of the upright photo.
+type Crop struct {
+	X      int `json:"x"`
+	Y      int `json:"y"`
+	Width  int `json:"width"`
+	Height int `json:"height"`
+}
+
+// Grid is the transfer grid; Scale is millimetres on the panel per photo pixel.
+type Grid struct {
+	CellMM      float64 `json:"cell_mm"`
+	Columns     int     `json:"columns"`
+	Rows        int     `json:"rows"`
+	Scale       float64 `json:"scale"`
+	Cell        string  `json:"cell"`                  // in the painter's unit
+	PartColumn  string  `json:"part_column,omitempty"` // width of the last column if not whole
+	PartRow     string  `json:"part_row,omitempty"`    // height of the last row if not whole
+	PixelsACell float64 `json:"pixels_a_cell"`         // photo pixels along a cell's side
+	layout      grid.Grid
+}
+
+// Layout returns the grid itself, for drawing.
+func (g Grid) Layout() grid.Grid { return g.layout }
+
+// ValueKey says how the photo's lightness became the painter's; all in L*.
+type ValueKey struct {
+	Mode     string  `json:"mode"` // "fit" or "literal"
+	PhotoMin float64 `json:"photo_min"`
+	PhotoMax float64 `json:"photo_max"`
+	PaintMin float64 `json:"paint_min"`
+	PaintMax float64 `json:"paint_max"`
+	Text     string  `json:"text"` // the same in words
+}
+
+// Box names the paints the recipes were made from.
+type Box struct {
+	Name   string   `json:"name"`
+	Paints []string `json:"paints"` // ids
+}
+
+// Region is a part of the picture; its tag is a letter, its colours' tags begin with it.
+type Region struct {
+	Tag     string   `json:"tag"`
+	Name    string   `json:"name"`
+	Cells   []string `json:"cells"`
+	Share   float64  `json:"share"` // of the panel, 0-1
+	Role    string   `json:"role"`
+	Colours []Colour `json:"colours"`
+
+	where string // the cells as short text
+}
+
+// Where returns the region's cells as short text: "C3:F7, G4".
+func (r Region) Where() string { return r.where }
+
+// Colour is one colour of a region, as photographed and as aimed at.
+// Munsell, Name and SRGB describe Lab, the photo's colour.
+type Colour struct {
+	ID           string   `json:"id"`
+	Share        float64  `json:"share"`          // of the region, 0-1
+	PanelShare   float64  `json:"share_of_panel"` // 0-1
+	Accent       bool     `json:"accent"`
+	Lab          Triple   `json:"lab"`
+	AimLab       Triple   `json:"aim_lab"`
+	Munsell      string   `json:"munsell"`
+	Name         string   `json:"name"`
+	SRGB         string   `json:"srgb"`
+	AimMunsell   string   `json:"aim_munsell"`
+	AimSRGB      string   `json:"aim_srgb"`
+	AimValue     float64  `json:"aim_value"` // Munsell
+	AimName      string   `json:"aim_name"`
+	Cells        []string `json:"cells"` // where most of it lies
+	Recipe       *Recipe  `json:"recipe"`
+	Alternatives []Recipe `json:"alternatives"`
+}
+
+// Recipe is a mix a hand can measure, for one aim.
+type Recipe struct {
+	Parts       []Part  `json:"parts"`
+	Lab         Triple  `json:"lab"`
+	Munsell     string  `json:"munsell"`
+	Name        string  `json:"colour_name"`
+	SRGB        string  `json:"srgb"`
+	DeltaE      float64 `json:"delta_e"`      // CIEDE2000 to the aim
+	ValueShift  float64 `json:"value_shift"`  // Munsell value steps, positive is lighter than the aim
+	ChromaShift float64 `json:"chroma_shift"` // Munsell chroma, negative is duller than the aim
+	Basis       string  `json:"basis"`
+	Note        string  `json:"note"`
+}
+
+// Part is one paint of a recipe; its share is Parts over the sum of all Parts.
+type Part struct {
+	Paint string  `json:"paint"`
+	Name  string  `json:"name"`
+	Parts float64 `json:"parts"`
+	Touch bool    `json:"touch,omitempty"`
+}
+
+// Paint is a paint the first recipes use, and the tags of the colours it is in.
+type Paint struct {
+	ID      string   `json:"paint"`
+	Name    string   `json:"name"`
+	CI      []string `json:"ci"`
+	Opacity string   `json:"opacity"`
+	Drying  string   `json:"drying"`
+	Light   string   `json:"lightfastness"`
+	Basis   string   `json:"basis"`
+	Used    []string `json:"used_in"`
+}
+
+// Caution is a usual caution and the paints it is for.
+type Caution struct {
+	Text   string   `json:"text"`
+	Paints []string `json:"paints"`
+}
+
+// Warning is something the painter should know before trusting the plan.
+type Warning struct {
+	Kind  string `json:"kind"`
+	Text  string `json:"text"`
+	Where string `json:"where"`
+}
+
+// Pictures is what the report draws. All rasters have the size of Photo.
+type Pictures struct {
+	Photo    *analyze.Picture
+	Parting  analyze.Parting
+	ColourOf []uint16 // pixel → index into Colours
+	Colours  []Swatch // every colour of every region, in order
+	Values5  analyze.ValueMap
+	Values9  analyze.ValueMap
+}
+
+// Swatch is a colour's tag and how its mix would look.
+type Swatch struct {
+	ID  string
+	Mix colour.Lab
+}
+
+// Triple is an L*, a*, b* colour in JSON, to three decimals.
+type Triple [3]float64
+
+// Options says what to plan; the zero value of each field is the good default.
+type Options struct {
+	Photo      string        // the file
+	Name       string        // of the job; "" takes the photo's file name
+	Panel      Size          // zero: 12 in on the long side, in the photo's proportion
+	Cell       Length        // side of a grid cell; zero: 1 in
+	Crop       grid.Crop     // which part of the photo goes onto the panel
+	Regions    []RegionCells // none: found in the picture
+	Colours    int           // per region, 1-12; 0: as few of 3 to 8 as keep the error
+	Box        paint.Box     // no paints: the starter box
+	Ground     Ground        // zero: white
+	Literal    bool          // take values as photographed, not keyed to the box
+	Megapixels float64       // largest photo read; 0: 200
+	Version    string        // of the program
+	Mixing     match.Options // of the recipe search
+	Step       func(string)  // told what is being done; nil: nobody
+}
+
+// Size is a panel's size in the painter's unit.
+type Size struct {
+	Width, Height grid.Millimetres
+	Unit          grid.Unit
+}
+
+// Length is a length in the painter's unit.
+type Length struct {
+	Length grid.Millimetres
+	Unit   grid.Unit
+}
+
+// UsageError is a mistake in what was asked for, not in the photo.
+type UsageError struct{ err error }
+
+func (e UsageError) Error() string { return e.err.Error() }
+
+// Unwrap returns the error it holds.
+func (e UsageError) Unwrap() error { return e.err }
+
+// Misused wraps a mistake in what was asked for.
+func Misused(err error) error { return UsageError{err} }
+
+// MostColours is the most colours a region can be asked to have.
+const MostColours = 24

@@ -1,0 +1,124 @@
+package plan
+
+import (
+	"fmt"
+	"image"
+	"math"
+	"strings"
+
+	"tonewright/analyze"
+	"tonewright/grid"
+)
+
+// RegionCells is a painter's region: its name and its cells as written.
+type RegionCells struct{ Name, Cells string }
+
+// theRest names what no region covers; a painter's region cannot take the name.
+const theRest = "the rest"
+
+// ParseRegion reads "kettle=C3:F7,G4".
+func ParseRegion(text string) (RegionCells, error) {
+	name, cells, found := strings.Cut(text, "=")
+	name, cells = strings.TrimSpace(name), strings.TrimSpace(cells)
+	switch {
+	case !found:
+		return RegionCells{}, fmt.Errorf("region %q needs a name and cells: write it like kettle=C3:F7,G4", text)
+	case name == "":
+		return RegionCells{}, fmt.Errorf("region %q has no name: write it like kettle=C3:F7,G4", text)
+	case cells == "":
+		return RegionCells{}, fmt.Errorf("region %q has no cells: write it like %s=C3:F7,G4", text, name)
+	}
+	return RegionCells{name, cells}, nil
+}
+
+// mostRegions is how many regions a painter can name: one letter of the alphabet each, less one for the rest.
+const mostRegions = 25
+
+// areas turns the painter's regions into areas of a picture of w × h pixels.
+func areas(regions []RegionCells, g grid.Grid, w, h int) ([]analyze.Area, error) {
+	if len(regions) > mostRegions {
+		return nil, fmt.Errorf("%d regions are too many: name at most %d", len(regions), mostRegions)
+	}
+	var result []analyze.Area
+	seen := map[string]bool{strings.ToLower(theRest): true}
+	for _, r := range regions {
+		key := strings.ToLower(r.Name)
+		if key == theRest {
+			return nil, fmt.Errorf("region %q: that name is kept for what no region covers; choose another", r.Name)
+		}
+		if seen[key] {
+			return nil, fmt.Errorf("region %q is named twice: give each region a name of its own", r.Name)
+		}
+		seen[key] = true
+		cells, err := g.Cells(r.Cells)
+		if err != nil {
+			return nil, fmt.Errorf("region %q: %w", r.Name, err)
+		}
+		area := analyze.Area{Name: r.Name}
+		for _, c := range cells {
+			area.Rects = append(area.Rects, pixels(g, c, w, h))
+		}
+		result = append(result, area)
+	}
+	return result, nil
+}
+
+// pixels returns the part of a w × h picture that cell c covers; neighbours share
+// no pixel and leave none out.
+func pixels(g grid.Grid, c grid.Cell, w, h int) image.Rectangle {
+	b := g.Box(c)
+	at := func(m, side grid.Millimetres, n int) int {
+		return min(n, int(math.Round(float64(m/side)*float64(n))))
+	}
+	return image.Rect(at(b.X, g.Width, w), at(b.Y, g.Height, h),
+		at(b.X+b.Width, g.Width, w), at(b.Y+b.Height, g.Height, h))
+}
+
+// covered is the least part of a cell a region covers to be listed with it. Ours:
+// below a quarter a cell is named for what only grazes it.
+const covered = 0.25
+
+// cellsOf lists, for each label, the cells it covers, or the one it covers most
+// if it covers none well. labels counts the labels; of(i) is the label of pixel i.
+func cellsOf(g grid.Grid, w, h, labels int, of func(i int) int) [][]grid.Cell {
+	result := make([][]grid.Cell, labels)
+	best := make([]float64, labels)
+	bestCell := make([]grid.Cell, labels)
+	count := make([]int, labels)
+	for row := range g.Rows {
+		for column := range g.Columns {
+			c := grid.Cell{Column: column, Row: row}
+			r := pixels(g, c, w, h)
+			clear(count)
+			for y := r.Min.Y; y < r.Max.Y; y++ {
+				for x := r.Min.X; x < r.Max.X; x++ {
+					count[of(y*w+x)]++
+				}
+			}
+			for label, n := range count {
+				part := float64(n) / float64(max(1, r.Dx()*r.Dy()))
+				if part >= covered {
+					result[label] = append(result[label], c)
+				}
+				if part > best[label] {
+					best[label], bestCell[label] = part, c
+				}
+			}
+		}
+	}
+	for label := range result {
+		if len(result[label]) == 0 && best[label] > 0 {
+			result[label] = []grid.Cell{bestCell[label]}
+		}
+	}
+	return result
+}
+
+// names returns the cells' names.
+func names(cells []grid.Cell) []string {
+	result := make([]string, len(cells))
+	for i, c := range cells {
+		result[i] = c.String()
+	}
+	return result
+}

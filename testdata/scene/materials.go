@@ -1,0 +1,169 @@
+package main
+
+import (
+	"fmt"
+	"math"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+)
+
+// part is so many parts by volume of one paint of the library.
+type part struct {
+	Paint string  `json:"paint"`
+	Parts float64 `json:"parts"`
+}
+
+// material is what a body is made of.
+type material struct {
+	parts   []part          // the paints whose mix is the diffuse colour
+	diffuse colour.Spectrum // share of light scattered back
+	metal   colour.Spectrum // share mirrored straight on, where it is a metal; else all 0
+	tarnish float64         // share of a metal's face that scatters instead
+	gloss   float64         // share mirrored straight on by a clear surface; 0 for a metal
+	rough   float64         // GGX width of the mirror lobe
+	clear   float64         // share of the entering light that goes through, as in glass
+	stain   colour.Spectrum // what glass takes away, per cm
+	finish  func(p, n vec) finish
+}
+
+// finish is the small unevenness of a surface at one place.
+type finish struct {
+	normal vec
+	shade  float64 // times the diffuse colour
+	rough  float64 // times the width of the mirror lobe
+	dull   float64 // added to the tarnish
+}
+
+// painted returns a material with the opaque colour of a mix.
+func painted(library []paint.Paint, parts ...part) material {
+	k, s := optics(library, parts)
+	m := material{parts: parts, gloss: 0.04, rough: 0.5}
+	for i := range k {
+		m.diffuse[i] = opaque(k[i] / s[i])
+	}
+	return m
+}
+
+// optics adds the paints' absorption and scattering by volume.
+// It panics at a name the library does not have: the scene is at fault.
+func optics(library []paint.Paint, parts []part) (k, s colour.Spectrum) {
+	var total float64
+	for _, part := range parts {
+		total += part.Parts
+	}
+	for _, part := range parts {
+		p := find(library, part.Paint)
+		for i := range k {
+			k[i] += p.K[i] * part.Parts / total
+			s[i] += p.S[i] * part.Parts / total
+		}
+	}
+	return k, s
+}
+
+func find(library []paint.Paint, id string) paint.Paint {
+	for _, p := range library {
+		if p.ID == id {
+			return p
+		}
+	}
+	panic(fmt.Sprintf("scene: no paint %q in the library", id))
+}
+
+// opaque is a thick layer's reflectance without the surface's glare, from q = K/S.
+// Source: [Kubelka1948] for the layer, [Saunderson1942] for the light turned back inside (0.60).
+func opaque(q float64) float64 {
+	const inside = 0.60
+	r := 1 + q - math.Sqrt(q*q+2*q)
+	return (1 - inside) * r / (1 - inside*r)
+}
+
+// copperIndex is the refractive index n and extinction k of copper.
+// Source: [Hagemann1974] table 3, from 3.2 to 1.85 eV.
+var copperIndex = [...]struct{ nm, n, k float64 }{
+	{387.5, 1.232, 2.07}, {413.3, 1.184, 2.21}, {442.8, 1.169, 2.36}, {476.9, 1.152, 2.50},
+	{516.6, 1.121, 2.60}, {539.1, 1.037, 2.59}, {563.6, 0.826, 2.60}, {590.4, 0.468, 2.81},
+	{619.9, 0.272, 3.24}, {652.5, 0.214, 3.67}, {670.2, 0.215, 3.86},
+}
+
+// copper is what bare copper mirrors straight on; past 670 nm the last slope goes on.
+// Source: Fresnel's reflectance at normal incidence, ((n-1)² + k²) / ((n+1)² + k²).
+func copper() (mirror colour.Spectrum) {
+	i := 0
+	for band := range mirror {
+		nm := 400 + 10*float64(band)
+		for i < len(copperIndex)-2 && copperIndex[i+1].nm < nm {
+			i++
+		}
+		a, b := copperIndex[i], copperIndex[i+1]
+		t := (nm - a.nm) / (b.nm - a.nm)
+		n, k := mix(a.n, b.n, t), mix(a.k, b.k, t)
+		mirror[band] = ((n-1)*(n-1) + k*k) / ((n+1)*(n+1) + k*k)
+	}
+	return mirror
+}
+
+// flat is the body's own colour in an even white light: mirrored and scattered together,
+// without the glare of a clear surface.
+func (m *material) flat() (s colour.Spectrum) {
+	for i := range s {
+		s[i] = m.diffuse[i]
+		if m.isMetal() {
+			s[i] = mix(m.metal[i], m.diffuse[i], m.tarnish)
+		}
+	}
+	return s
+}
+
+func (m *material) isMetal() bool { return m.metal[0] > 0 }
+
+// bumped tilts the normal n against the slope of a height, strength deep.
+func bumped(n, slope vec, strength float64) vec {
+	along := slope.along(n, -slope.dot(n))
+	return n.along(along, -strength).unit()
+}
+
+// slateFinish is riven stone: long shallow steps, fine grain, a paler bloom here and there.
+func slateFinish(p, n vec) finish {
+	long := vec{p.x * 0.5, p.y * 2, p.z}
+	wide, slope := clouds(long, 7, 5, 11)
+	fine, grain := clouds(p, 0.5, 2, 12)
+	tilt := bumped(n, vec{slope.x * 0.5, slope.y * 2, slope.z}, 0.16)
+	return finish{bumped(tilt, grain, 0.012), 1 + 0.10*wide + 0.04*fine, 1 + 0.25*wide, 0}
+}
+
+// plasterFinish is a limewashed wall: broad clouds of tone and a trowelled face.
+func plasterFinish(p, n vec) finish {
+	wide, _ := clouds(p, 16, 4, 21)
+	fine, slope := clouds(p, 2.2, 4, 22)
+	return finish{bumped(n, slope, 0.035), 1 + 0.05*wide + 0.015*fine, 1, 0}
+}
+
+// copperFinish is an old beaten pot: shallow dents, and tarnish that gathers in clouds.
+func copperFinish(p, n vec) finish {
+	_, dents := clouds(p, 3.4, 2, 31)
+	bloom, _ := clouds(p, 4.5, 5, 32)
+	_, grain := clouds(vec{p.x * 0.6, p.y * 3, p.z * 0.6}, 0.5, 2, 33)
+	tilt := bumped(bumped(n, dents, 0.055), grain, 0.004)
+	return finish{tilt, 1 + 0.2*bloom, 1 + 0.35*bloom, 0.16 * bloom}
+}
+
+// lemonFinish is pitted peel.
+func lemonFinish(p, n vec) finish {
+	tone, _ := clouds(p, 2.6, 3, 41)
+	pits, slope := noise(p.times(1/0.34), 42)
+	return finish{bumped(n, slope, 0.05), 1 + 0.05*tone + 0.02*pits, 1 + 0.2*tone, 0}
+}
+
+// glassFinish is hand-blown glass, not quite even.
+func glassFinish(p, n vec) finish {
+	_, slope := clouds(p, 5, 2, 51)
+	return finish{bumped(n, slope, 0.02), 1, 1, 0}
+}
+
+// woodFinish is turned wood with a fine grain.
+func woodFinish(p, n vec) finish {
+	grain, slope := clouds(vec{p.x * 0.4, p.y * 4, p.z * 4}, 1, 3, 61)
+	return finish{bumped(n, vec{slope.x * 0.4, slope.y * 4, slope.z * 4}, 0.01), 1 + 0.15*grain, 1, 0}
+}
