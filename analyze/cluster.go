@@ -103,14 +103,22 @@ func clusterRegion(p *Picture, pixels []int32, opt ClusterOptions, of []uint8) [
 		return []Cluster{}
 	}
 	cells, cellOf := cellsOf(p, pixels)
-	s := settle(cells, opt)
+	most := mostColours
+	var s *settled
+	if opt.Colours > 0 {
+		most = opt.Colours
+		s = settle(cells, opt.Colours)
+	} else {
+		s = settleFor(cells, opt.Error)
+	}
+	s.keepAccents(clump{pixels, cellOf, p.Width}, most)
 	found := make([]Cluster, 0, len(s.centres))
 	sets := s.sets()
 	order := lightToDark(sets)
 	rank := make([]uint8, len(sets))
 	for n, k := range order {
 		rank[k] = uint8(n)
-		found = append(found, Cluster{Lab: labOf(sets[k].Center), Pixels: weigh(sets[k].Observations)})
+		found = append(found, Cluster{Lab: labOf(sets[k].Center), Pixels: weigh(sets[k].Observations), Accent: s.accent[k]})
 	}
 	for j, i := range pixels {
 		of[i] = rank[s.of[cellOf[j]]]

@@ -32,17 +32,16 @@ func labOf(c clusters.Coordinates) colour.Lab {
 }
 
 // Ours: few enough for a dozen clusterings of a region in milliseconds.
-// Whole photos at 4096 were no worse than at 8192.
-const maxCells = 4096
+const maxCells = 8192
 
-// maxTable bounds the look-up table from colour to cell: a megabyte, so that it
-// stays in the cache.
-const maxTable = 1 << 18
+// maxTable bounds the look-up table from colour to cell: small enough to stay in the
+// cache, and so that the number of a cell fits 16 bits.
+const maxTable = 1 << 16
 
 // cellsOf gathers a region's pixels into at most maxCells cells, and returns for each
 // pixel the index of its cell. Up to maxCells pixels, every distinct colour is a cell.
-func cellsOf(p *Picture, pixels []int32) (cells []cell, of []int32) {
-	of = make([]int32, len(pixels))
+func cellsOf(p *Picture, pixels []int32) (cells []cell, of []uint16) {
+	of = make([]uint16, len(pixels))
 	if len(pixels) <= maxCells {
 		cells = distinct(p, pixels, of)
 	} else {
@@ -65,13 +64,13 @@ func (c *cell) add(l, a, b, pixels float64) {
 }
 
 // distinct makes a cell of each colour, in the order they are met.
-func distinct(p *Picture, pixels, of []int32) (cells []cell) {
-	met := make(map[[3]float32]int32)
+func distinct(p *Picture, pixels []int32, of []uint16) (cells []cell) {
+	met := make(map[[3]float32]uint16)
 	for j, i := range pixels {
 		c := [3]float32(p.Lab[3*i : 3*i+3])
 		n, ok := met[c]
 		if !ok {
-			n = int32(len(cells))
+			n = uint16(len(cells))
 			met[c] = n
 			cells = append(cells, cell{})
 		}
@@ -81,71 +80,35 @@ func distinct(p *Picture, pixels, of []int32) (cells []cell) {
 	return cells
 }
 
-// box is the part of Lab that a region's colours fill, cut into cubes.
-type box struct {
-	low  [3]float32
-	side float32
-	size [3]int // cubes along L*, a*, b*
-}
-
-// boxOf returns the finest box whose cubes fit maxTable.
-func boxOf(p *Picture, pixels []int32) box {
-	low := [3]float32{math.MaxFloat32, math.MaxFloat32, math.MaxFloat32}
-	high := [3]float32{-math.MaxFloat32, -math.MaxFloat32, -math.MaxFloat32}
-	for _, i := range pixels {
-		c := (*[3]float32)(p.Lab[3*i:])
-		for k, v := range c {
-			low[k], high[k] = min(low[k], v), max(high[k], v)
-		}
-	}
-	for side := float32(0.25); ; side *= 2 {
-		b := box{low: low, side: side}
-		table := 1
-		for k := range b.size {
-			b.size[k] = int((high[k]-low[k])/side) + 1
-			table *= b.size[k]
-		}
-		if table <= maxTable {
-			return b
-		}
-	}
-}
-
-// gather makes a cell of each filled cube of the region's box, in the order they are
-// met, and doubles the cubes' side until there are few enough.
-func gather(p *Picture, pixels, of []int32) []cell {
-	b := boxOf(p, pixels)
-	table := make([]int32, b.size[0]*b.size[1]*b.size[2]) // cell + 1; 0 is none yet
+// gather makes a cell of each filled cube of the region's colours, in the order they
+// are met, and doubles the cubes' side until there are few enough.
+func gather(p *Picture, pixels []int32, of []uint16) []cell {
+	g := cubesOf(p, pixels)
+	table := make([]uint16, g.count()) // cell + 1; 0 is none yet
 	var cells []cell
-	var cube []int32 // of each cell
-	scale := 1 / b.side
+	var cube []int // of each cell
 	for j, i := range pixels {
 		c := (*[3]float32)(p.Lab[3*i:])
-		at := (int32((c[0]-b.low[0])*scale)*int32(b.size[1])+int32((c[1]-b.low[1])*scale))*int32(b.size[2]) + int32((c[2]-b.low[2])*scale)
+		at := g.at(c)
 		n := table[at]
 		if n == 0 {
 			cells = append(cells, cell{})
 			cube = append(cube, at)
-			n = int32(len(cells))
+			n = uint16(len(cells))
 			table[at] = n
 		}
 		cells[n-1].add(float64(c[0]), float64(c[1]), float64(c[2]), 1)
 		of[j] = n - 1
 	}
-	to := make([]int32, len(cells))
-	for n := range to {
-		to[n] = int32(n)
-	}
-	whole := cells
+	whole, to := cells, make([]uint16, len(cells))
 	for double := 2; len(cells) > maxCells; double *= 2 {
 		clear(table)
 		cells = nil
 		for n := range whole {
-			l, a, bb := int(cube[n])/b.size[2]/b.size[1], int(cube[n])/b.size[2]%b.size[1], int(cube[n])%b.size[2]
-			at := (l/double*b.size[1]+a/double)*b.size[2] + bb/double
+			at := g.wider(cube[n], double)
 			if table[at] == 0 {
 				cells = append(cells, cell{})
-				table[at] = int32(len(cells))
+				table[at] = uint16(len(cells))
 			}
 			to[n] = table[at] - 1
 			c := &whole[n]

@@ -2,8 +2,11 @@ package analyze
 
 import (
 	"math"
+	"slices"
 
 	"github.com/muesli/clusters"
+
+	"tonewright/analyze/colour"
 )
 
 // settled is a clustering of cells in the even space.
@@ -11,26 +14,140 @@ type settled struct {
 	cells   []cell
 	centres []even
 	of      []uint8 // of[i]: centre of cell i
+	accent  []bool  // by centre: its cells are no longer moved
 }
 
-// settle clusters the cells: the number opt fixes, or as few as keep its error.
-func settle(cells []cell, opt ClusterOptions) *settled {
-	s := &settled{cells: cells, of: make([]uint8, len(cells))}
-	s.centres = []even{s.mean(0)}
-	fewest, most := fewestColours, mostColours
-	if opt.Colours > 0 {
-		fewest, most = opt.Colours, opt.Colours
+// Two colours nearer than this, in CIEDE2000, cannot be told apart side by side
+// (common practice: about 1); only a fixed number of colours keeps them apart.
+const alike = 1
+
+// Ours: an error this much over what is asked for is tried to be mended before a
+// colour is added.
+const nearlyEnough = 1.1
+
+// settle clusters the cells into the number opt fixes.
+func settle(cells []cell, number int) *settled {
+	s := start(cells)
+	for len(s.centres) < number && s.split() {
+		s.lloyd()
 	}
-	for len(s.centres) < most && len(s.centres) < len(cells) {
-		if len(s.centres) >= fewest && meanError(s.sets()) <= opt.Error {
-			break
+	s.mend()
+	return s
+}
+
+// settleFor clusters the cells into as few clusters, 3 to 8, as keep the error.
+// Clusters that look alike are joined, which can leave fewer than 3.
+func settleFor(cells []cell, limit float64) *settled {
+	s := start(cells)
+	for len(s.centres) < mostColours {
+		if len(s.centres) >= fewestColours {
+			e := meanError(s.sets())
+			if e > limit && e <= limit*nearlyEnough && s.mend() {
+				e = meanError(s.sets())
+			}
+			if e <= limit {
+				break
+			}
 		}
 		if !s.split() {
 			break
 		}
 		s.lloyd()
 	}
+	s.mend()
+	s.joinAlike()
 	return s
+}
+
+// start returns the cells as one cluster.
+func start(cells []cell) *settled {
+	s := &settled{cells: cells, of: make([]uint8, len(cells)), accent: make([]bool, 1)}
+	s.centres = []even{s.mean(0)}
+	return s
+}
+
+// mend joins the two clusters it costs least to join and splits the worst, as long
+// as that lowers the squared error; it reports whether it did.
+func (s *settled) mend() bool {
+	mended := false
+	for len(s.centres) > 2 {
+		try := &settled{s.cells, slices.Clone(s.centres), slices.Clone(s.of), slices.Clone(s.accent)}
+		if !try.joinCheapest() || !try.split() {
+			break
+		}
+		try.lloyd()
+		if try.squaredError() >= s.squaredError()*(1-1e-6) {
+			break
+		}
+		*s = *try
+		mended = true
+	}
+	return mended
+}
+
+// squaredError returns the sum over the pixels of the squared distance to their centre.
+func (s *settled) squaredError() float64 {
+	sum := 0.0
+	for i := range s.cells {
+		sum += s.cells[i].even.squared(&s.centres[s.of[i]]) * s.cells[i].pixels
+	}
+	return sum
+}
+
+// joinCheapest joins the two clusters, neither an accent, whose joining adds least to
+// the squared error [Ward1963]; it returns false if there are none.
+func (s *settled) joinCheapest() bool {
+	pixels := make([]float64, len(s.centres))
+	for i, k := range s.of {
+		pixels[k] += s.cells[i].pixels
+	}
+	from, to, least := -1, -1, math.MaxFloat64
+	for a := range s.centres {
+		for b := range a {
+			if s.accent[a] || s.accent[b] {
+				continue
+			}
+			ward := pixels[a] * pixels[b] / (pixels[a] + pixels[b]) * s.centres[a].squared(&s.centres[b])
+			if ward < least {
+				from, to, least = a, b, ward
+			}
+		}
+	}
+	if from < 0 {
+		return false
+	}
+	s.join(from, to)
+	return true
+}
+
+// join moves the cells of cluster from into cluster to; the last takes from's number.
+func (s *settled) join(from, to int) {
+	last := len(s.centres) - 1
+	for i, k := range s.of {
+		switch int(k) {
+		case from:
+			s.of[i] = uint8(to)
+		case last:
+			s.of[i] = uint8(from)
+		}
+	}
+	s.centres[from], s.accent[from] = s.centres[last], s.accent[last]
+	s.centres, s.accent = s.centres[:last], s.accent[:last]
+	s.centres[to] = s.mean(uint8(to))
+}
+
+// joinAlike joins clusters whose centres cannot be told apart.
+func (s *settled) joinAlike() {
+	for a := 1; a < len(s.centres); a++ {
+		for b := range a {
+			sets := s.sets()
+			if colour.DeltaE00(labOf(sets[a].Center), labOf(sets[b].Center)) < alike {
+				s.join(a, b)
+				a = 0
+				break
+			}
+		}
+	}
 }
 
 // mean returns the mean of centre k's cells.
@@ -66,7 +183,7 @@ func (s *settled) split() bool {
 	}
 	worst, most := 0, 0.0
 	for k, e := range spread {
-		if sum := e[0] + e[1] + e[2]; sum > most {
+		if sum := e[0] + e[1] + e[2]; sum > most && !s.accent[k] {
 			worst, most = k, sum
 		}
 	}
@@ -87,6 +204,7 @@ func (s *settled) split() bool {
 	}
 	s.centres[worst] = s.mean(uint8(worst))
 	s.centres = append(s.centres, s.mean(added))
+	s.accent = append(s.accent, false)
 	return true
 }
 
@@ -94,39 +212,67 @@ func (s *settled) split() bool {
 const mostRounds = 200
 
 // lloyd moves cells to the nearest centre and centres to the mean of their cells
-// until nothing moves. Ties go to the lower index. Source: [Lloyd1982].
+// until nothing moves. Ties go to the lower index. Accents are left alone.
+// Source: [Lloyd1982].
 func (s *settled) lloyd() {
-	sums := make([][4]float64, len(s.centres))
 	for range mostRounds {
-		clear(sums)
 		moved := false
 		for i := range s.cells {
-			c := &s.cells[i]
-			best, least := 0, math.MaxFloat64
-			for k := range s.centres {
-				if d := c.even.squared(&s.centres[k]); d < least {
-					best, least = k, d
-				}
+			if s.accent[s.of[i]] {
+				continue
 			}
-			if int(s.of[i]) != best {
-				s.of[i] = uint8(best)
+			if k := s.nearest(&s.cells[i].even); k != s.of[i] {
+				s.of[i] = k
 				moved = true
 			}
-			sum := &sums[best]
-			sum[0] += c.even[0] * c.pixels
-			sum[1] += c.even[1] * c.pixels
-			sum[2] += c.even[2] * c.pixels
-			sum[3] += c.pixels
 		}
-		for k := range s.centres {
-			if sums[k][3] > 0 {
-				s.centres[k] = even{sums[k][0] / sums[k][3], sums[k][1] / sums[k][3], sums[k][2] / sums[k][3]}
-			}
-		}
+		s.recentre()
 		if !moved {
 			return
 		}
 	}
+}
+
+// nearest returns the centre nearest to e that is not an accent.
+func (s *settled) nearest(e *even) uint8 {
+	best, least := 0, math.MaxFloat64
+	for k := range s.centres {
+		if d := e.squared(&s.centres[k]); d < least && !s.accent[k] {
+			best, least = k, d
+		}
+	}
+	return uint8(best)
+}
+
+// recentre moves every centre to the mean of its cells. One that has lost all its
+// cells takes the cell that is farthest, by its pixels, from its own.
+func (s *settled) recentre() {
+	sums := make([][4]float64, len(s.centres))
+	for i := range s.cells {
+		c, sum := &s.cells[i], &sums[s.of[i]]
+		sum[0] += c.even[0] * c.pixels
+		sum[1] += c.even[1] * c.pixels
+		sum[2] += c.even[2] * c.pixels
+		sum[3] += c.pixels
+	}
+	for k, sum := range sums {
+		if sum[3] > 0 {
+			s.centres[k] = even{sum[0] / sum[3], sum[1] / sum[3], sum[2] / sum[3]}
+		} else {
+			s.centres[k] = s.cells[s.farthest()].even
+		}
+	}
+}
+
+// farthest returns the cell with the largest squared error.
+func (s *settled) farthest() int {
+	best, most := 0, -1.0
+	for i := range s.cells {
+		if d := s.cells[i].even.squared(&s.centres[s.of[i]]) * s.cells[i].pixels; d > most {
+			best, most = i, d
+		}
+	}
+	return best
 }
 
 // sets returns the clusters that hold cells, centred on the mean Lab of their pixels.

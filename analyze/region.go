@@ -34,11 +34,11 @@ type Parting struct {
 
 // Regions returns the painter's areas in their order, later ones over earlier ones,
 // and what none covers as TheRest, last, if there is any.
-// With no areas it parts the picture itself: see find.
+// With no areas it parts the picture itself: see findRegions.
 // It panics on more than MaxAreas areas.
 func Regions(p *Picture, areas []Area) Parting {
 	if len(areas) == 0 {
-		return find(p)
+		return findRegions(p)
 	}
 	if len(areas) > MaxAreas {
 		panic(fmt.Sprintf("analyze: %d areas, at most %d can be told apart", len(areas), MaxAreas))

@@ -12,23 +12,26 @@ const (
 	mostAreas   = 10
 )
 
-// find parts the picture into connected areas by colour and place: superpixels,
+// findRegions parts the picture into connected areas by colour and place: superpixels,
 // joined two at a time at the least cost, brought back to full size and named.
-func find(p *Picture) Parting {
+func findRegions(p *Picture) Parting {
 	if p.Width == 0 || p.Height == 0 {
 		return Parting{Regions: []Region{}, Of: []uint8{}}
 	}
 	s := reduced(p)
 	areas := joined(s, superpixels(s))
 	of := raised(p, s, areas)
+	q := partsOf(of, p.Width, p.Height)
+	q.absorb(of, q.scraps(), p.Width*p.Height)
 	return Parting{Regions: describe(p, of), Of: of}
 }
 
 // sketch is the picture at the size it is parted at.
 type sketch struct {
 	width, height int
-	factor        int    // working pixels along a side of one of the sketch's
-	colours       []even // row by row
+	factor        int          // working pixels along a side of one of the sketch's
+	lab           []colour.Lab // row by row
+	colours       []even       // the same
 }
 
 // reduced returns the picture with factor × factor pixels averaged into one; at the
@@ -36,6 +39,7 @@ type sketch struct {
 func reduced(p *Picture) *sketch {
 	f := max(1, (max(p.Width, p.Height)+findSide-1)/findSide)
 	s := &sketch{width: (p.Width + f - 1) / f, height: (p.Height + f - 1) / f, factor: f}
+	s.lab = make([]colour.Lab, s.width*s.height)
 	s.colours = make([]even, s.width*s.height)
 	sums := make([][3]float32, s.width)
 	for y := range s.height {
@@ -54,7 +58,8 @@ func reduced(p *Picture) *sketch {
 		}
 		for x, sum := range sums {
 			n := float64((bottom - top) * (min(p.Width, x*f+f) - x*f))
-			s.colours[y*s.width+x] = evenly(colour.Lab{L: float64(sum[0]) / n, A: float64(sum[1]) / n, B: float64(sum[2]) / n})
+			c := colour.Lab{L: float64(sum[0]) / n, A: float64(sum[1]) / n, B: float64(sum[2]) / n}
+			s.lab[y*s.width+x], s.colours[y*s.width+x] = c, evenly(c)
 		}
 	}
 	return s

@@ -130,18 +130,41 @@ func (q *parts[N]) touches(i int, touch func(j, sides int)) {
 	}
 }
 
-// absorb joins every part of fewer than least pixels to the neighbour it shares
-// the longest border with, smallest first, and writes the outcome to of.
-// A part that has grown to least by then stays.
-func (q *parts[N]) absorb(of []N, least int) {
-	small := make([]int, 0, len(q.pixels))
+// under returns the parts of fewer than least pixels.
+func (q *parts[N]) under(least int) []int {
+	var small []int
 	for n, pixels := range q.pixels {
 		if pixels < least {
 			small = append(small, n)
 		}
 	}
+	return small
+}
+
+// scraps returns every part but the largest of each number.
+func (q *parts[N]) scraps() []int {
+	var largest [1 << 16]int // part + 1 of each number
+	number := func(n int) N { return q.runs[q.order[q.first[n]]].number }
+	for n, pixels := range q.pixels {
+		if l := largest[number(n)]; l == 0 || pixels > q.pixels[l-1] {
+			largest[number(n)] = n + 1
+		}
+	}
+	var scraps []int
+	for n := range q.pixels {
+		if largest[number(n)] != n+1 {
+			scraps = append(scraps, n)
+		}
+	}
+	return scraps
+}
+
+// absorb joins each of the small parts to the neighbour it shares the longest border
+// with, the smallest first, and writes the outcome to of.
+// One that has grown to enough pixels by its turn stays.
+func (q *parts[N]) absorb(of []N, small []int, enough int) {
 	slices.SortStableFunc(small, func(a, b int) int { return q.pixels[a] - q.pixels[b] })
-	into := make([]int, len(q.pixels))  // the part that took part n in; itself if none did
+	into := make([]int, len(q.pixels))    // the part that took part n in; itself if none did
 	taken := make([][]int, len(q.pixels)) // the parts that part n took in
 	for n := range into {
 		into[n] = n
@@ -157,7 +180,7 @@ func (q *parts[N]) absorb(of []N, least int) {
 	sides := make([]int, len(q.pixels))
 	var near []int
 	for _, n := range small {
-		if pixels[n] >= least {
+		if pixels[n] >= enough {
 			continue
 		}
 		near = near[:0]

@@ -1,5 +1,11 @@
 package analyze
 
+import (
+	"math"
+
+	"tonewright/analyze/colour"
+)
+
 // raised brings the areas of the sketch back to working size. Away from edges a
 // pixel takes the area of its block; within a block of an edge it takes that of the
 // block nearby that is nearest to it in place and colour.
@@ -39,8 +45,8 @@ func blot(p *Picture, s *sketch, area uint8, x, y int, of []uint8) {
 	}
 }
 
-// Ours: one block's distance counts as much as this much colour, in CIEDE2000.
-const blockColour = 6
+// Ours: one block's distance counts as much as this much colour, in Lab.
+const blockColour = 8
 
 // trace gives each pixel of a block the area of the nearest of the nine blocks around.
 func trace(p *Picture, s *sketch, areas []uint8, x, y int, of []uint8) {
@@ -48,19 +54,23 @@ func trace(p *Picture, s *sketch, areas []uint8, x, y int, of []uint8) {
 	for row := y * s.factor; row < min(p.Height, (y+1)*s.factor); row++ {
 		for column := x * s.factor; column < min(p.Width, (x+1)*s.factor); column++ {
 			i := row*p.Width + column
-			c := evenly(p.At(i))
-			best, least := areas[y*s.width+x], 1e30
-			for v := max(0, y-1); v <= min(s.height-1, y+1); v++ {
-				for u := max(0, x-1); u <= min(s.width-1, x+1); u++ {
-					dx := (float64(column)+0.5)/f - float64(u) - 0.5
-					dy := (float64(row)+0.5)/f - float64(v) - 0.5
-					j := v*s.width + u
-					if far := c.squared(&s.colours[j]) + blockColour*blockColour*(dx*dx+dy*dy); far < least {
-						best, least = areas[j], far
-					}
-				}
-			}
-			of[i] = best
+			of[i] = nearestBlock(s, areas, x, y, (float64(column)+0.5)/f-0.5, (float64(row)+0.5)/f-0.5, p.At(i))
 		}
 	}
+}
+
+// nearestBlock returns the area of the block, of those around x, y, that is nearest to
+// a place and a colour.
+func nearestBlock(s *sketch, areas []uint8, x, y int, atX, atY float64, c colour.Lab) uint8 {
+	area, least := areas[y*s.width+x], math.MaxFloat64
+	for v := max(0, y-1); v <= min(s.height-1, y+1); v++ {
+		for u := max(0, x-1); u <= min(s.width-1, x+1); u++ {
+			k := &s.lab[v*s.width+u]
+			dx, dy, dl, da, db := atX-float64(u), atY-float64(v), c.L-k.L, c.A-k.A, c.B-k.B
+			if far := dl*dl + da*da + db*db + blockColour*blockColour*(dx*dx+dy*dy); far < least {
+				area, least = areas[v*s.width+u], far
+			}
+		}
+	}
+	return area
 }

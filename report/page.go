@@ -39,6 +39,7 @@ type colourRow struct {
 	Accent                             bool
 	Share, Where                       string
 	Recipe                             recipe
+	SameAs                             string
 	Alternatives                       []recipe
 	AlternativesLabel                  string
 	Thumb                              template.HTMLAttr
@@ -153,8 +154,8 @@ func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
 		ID: c.ID, Name: c.AimName, Munsell: c.AimMunsell, Value: fmt.Sprintf("%.1f", c.AimValue),
 		MixValue: fmt.Sprintf("%.1f", c.AimValue+c.Recipe.ValueShift),
 		Aim:      c.AimSRGB, Mix: c.Recipe.SRGB, AimInk: ink(c.AimLab), MixInk: ink(c.Recipe.Lab),
-		Accent: c.Accent, Share: percent(c.Share) + " of the region", Where: cellWords(c.Cells),
-		Recipe: recipeOf(*c.Recipe), Alternatives: []recipe{}, Thumb: thumb,
+		Accent: c.Accent, Share: percent(c.Share) + " of the region", Where: shorten(c.Where()),
+		Recipe: recipeOf(*c.Recipe), SameAs: c.SameAs, Alternatives: []recipe{}, Thumb: thumb,
 	}
 	for _, r := range c.Alternatives {
 		row.Alternatives = append(row.Alternatives, recipeOf(r))
@@ -216,14 +217,14 @@ func ink(c plan.Triple) string {
 	return "#ffffff"
 }
 
-// cellsShown is how many cells a row lists before it says "and more".
-const cellsShown = 8
-
-func cellWords(cells []string) string {
-	if len(cells) <= cellsShown {
-		return strings.Join(cells, ", ")
+// shorten keeps a list of cells to a line or two; the picture beside it shows the rest.
+func shorten(where string) string {
+	const most = 5
+	pieces := strings.Split(where, ", ")
+	if len(pieces) <= most {
+		return where
 	}
-	return fmt.Sprintf("%s and %d more", strings.Join(cells[:cellsShown], ", "), len(cells)-cellsShown)
+	return fmt.Sprintf("%s and %d more places", strings.Join(pieces[:most], ", "), len(pieces)-most)
 }
 
 func percent(share float64) string {

@@ -45,7 +45,8 @@ func views(p *plan.Plan, a *art) []view {
 		{"five", "5 values", valueCaption(pics.Values5), false, href(a.five), valueMarks(pics.Values5, pics.Photo)},
 		{"nine", "9 values", valueCaption(pics.Values9), false, href(a.nine), valueMarks(pics.Values9, pics.Photo)},
 		{"gray", "Gray", "Lightness alone: every place as the gray of its own value.", false, href(a.gray), []label{}},
-		{"mixes", "Mixes", "Every place in the colour of its mix, as predicted.", false, href(a.mixes), []label{}},
+		{"mixes", "Mixes", "Every place in the colour of its mix, as predicted, with its tag where there is room.", false, href(a.mixes),
+			marks(pics.Mixes, pics.Photo, func(i int) string { return pics.Colours[i].ID })},
 	}
 }
 
@@ -70,20 +71,26 @@ const (
 )
 
 func valueMarks(v analyze.ValueMap, p *analyze.Picture) []label {
-	marks := []label{}
-	for _, m := range v.Marks {
-		if l, ok := markLabel(m, p, fmt.Sprintf("%.0f", v.Steps[m.Step])); ok {
-			marks = append(marks, l)
+	return marks(v.Marks, p, func(i int) string { return fmt.Sprintf("%.0f", v.Steps[i]) })
+}
+
+// marks words every mark that has room for its text.
+func marks(at []analyze.Mark, p *analyze.Picture, text func(step int) string) []label {
+	labels := []label{}
+	for _, m := range at {
+		if l, ok := markLabel(m, p, text(m.Step)); ok {
+			labels = append(labels, l)
 		}
 	}
-	return marks
+	return labels
 }
 
 // markLabel fits a text into the free disc around a mark; ok is false if it would
 // be too small to read.
 func markLabel(m analyze.Mark, p *analyze.Picture, text string) (l label, ok bool) {
 	long := float64(max(p.Width, p.Height))
-	size := math.Min(1.3*m.Radius, largestMark*long)
+	// A text is about 0.55 of its size wide a letter and has to fit across the disc.
+	size := math.Min(2*m.Radius/math.Max(1, 0.55*float64(len(text))), largestMark*long)
 	if size < smallestMark*long {
 		return label{}, false
 	}
@@ -93,9 +100,9 @@ func markLabel(m analyze.Mark, p *analyze.Picture, text string) (l label, ok boo
 func newSheet(p *plan.Plan, a *art) sheet {
 	w, h := p.Pictures.Photo.Width, p.Pictures.Photo.Height
 	g := p.Grid.Layout()
-	margin := float64(max(w, h)) / 32
+	margin := float64(max(w, h)) / 26
 	xs, ys := axes(g, w, h)
-	size := math.Min(margin*0.6, 0.8*math.Min(xs[1]-xs[0], ys[1]-ys[0]))
+	size := math.Min(margin*0.5, 0.8*math.Min(xs[1]-xs[0], ys[1]-ys[0]))
 	s := sheet{
 		Width: w, Height: h, Outline: a.image("href", a.outline), Lines: lines(xs, ys), LabelSize: number(size),
 		ViewBox: fmt.Sprintf("%s %s %s %s", number(-margin), number(-margin), number(float64(w)+margin), number(float64(h)+margin)),
@@ -107,7 +114,7 @@ func newSheet(p *plan.Plan, a *art) sheet {
 	for i := range g.Rows {
 		s.Labels = append(s.Labels, label{X: number(-margin / 2), Y: number((ys[i] + ys[i+1]) / 2), Text: fmt.Sprint(i + 1)})
 	}
-	s.RegionMarks = []label{}
+	s.RegionMarks = marks(p.Pictures.Regions, p.Pictures.Photo, func(i int) string { return p.Regions[i].Tag })
 	return s
 }
 

@@ -37,7 +37,7 @@ func run(args []string, out, errs io.Writer) int {
 	}
 	switch args[0] {
 	case "plan":
-		return report(errs, runPlan(args[1:], out, errs))
+		return finish(errs, runPlan(args[1:], out, errs))
 	case "version", "--version":
 		fmt.Fprintln(out, "tonewright", version)
 		return done
@@ -45,12 +45,12 @@ func run(args []string, out, errs io.Writer) int {
 		fmt.Fprint(out, usage)
 		return done
 	}
-	return report(errs, usageError("%q is not a command: the commands are plan and version", args[0]))
+	return finish(errs, usageError("%q is not a command: the commands are plan and version", args[0]))
 }
 
-// report says what went wrong, if anything, in one sentence, and returns the
+// finish says what went wrong, if anything, in one sentence, and returns the
 // exit code for it.
-func report(errs io.Writer, err error) int {
+func finish(errs io.Writer, err error) int {
 	if err == nil {
 		return done
 	}

@@ -1,7 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"errors"
+	"fmt"
+	"image/jpeg"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -12,7 +15,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"tonewright": main})
+	testscript.Main(m, map[string]func(){"tonewright": main, "decode-only": decodeOnly})
 }
 
 // Each script in testdata/script is one behaviour of the program as typed.
@@ -47,5 +50,18 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	if got != want {
 		ts.Fatalf("exit code %d, want %d", got, want)
+	}
+}
+
+// decodeOnly is a program that only decodes the JPEG it is given: the floor that
+// the whole job is measured against.
+func decodeOnly() {
+	data, err := os.ReadFile(os.Args[1])
+	if err == nil {
+		_, err = jpeg.Decode(bytes.NewReader(data))
+	}
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
 	}
 }

@@ -66,6 +66,7 @@ func Make(opt Options) (*Plan, error) {
 	p.Box = boxOf(opt.Box)
 	p.Pictures = Pictures{Photo: picture, Parting: parting}
 	p.Pictures.ColourOf = colourOf(parting, clustering)
+	p.Pictures.Regions, p.Pictures.Mixes = tagMarks(&p.Pictures)
 	v := <-values
 	p.Pictures.Values5, p.Pictures.Values9 = v[0], v[1]
 	p.Regions = regionsOf(p, layout, parting, clustering, aims, recipes, opt.Box.Paints)
@@ -134,6 +135,20 @@ func colourOf(parting analyze.Parting, c analyze.Clustering) []uint16 {
 	return of
 }
 
+// tagMarks returns where the letters of the regions and the tags of the colours
+// can be printed. More colours than a byte counts get no tags in the picture.
+func tagMarks(pics *Pictures) (regions, mixes []analyze.Mark) {
+	regions = analyze.Marks(pics.Photo, pics.Parting.Of)
+	of := make([]uint8, len(pics.ColourOf))
+	for i, c := range pics.ColourOf {
+		if c > math.MaxUint8 {
+			return regions, []analyze.Mark{}
+		}
+		of[i] = uint8(c)
+	}
+	return regions, analyze.Marks(pics.Photo, of)
+}
+
 // regionsOf writes the regions with their colours and recipes, and notes each
 // mix for the pictures.
 func regionsOf(p *Plan, g grid.Grid, parting analyze.Parting, c analyze.Clustering, aims []colour.Lab, recipes [][]match.Recipe, paints []paint.Paint) []Region {
@@ -142,6 +157,7 @@ func regionsOf(p *Plan, g grid.Grid, parting analyze.Parting, c analyze.Clusteri
 	colourCells := cellsOf(g, w, h, len(aims), func(i int) int { return int(p.Pictures.ColourOf[i]) })
 	regions := make([]Region, len(parting.Regions))
 	n := 0
+	pile := map[string]string{} // parts of a mix → the first colour they are for
 	for i, r := range parting.Regions {
 		regions[i] = Region{
 			Tag: grid.ColumnName(i), Name: r.Name, Role: "support",
@@ -152,7 +168,11 @@ func regionsOf(p *Plan, g grid.Grid, parting analyze.Parting, c analyze.Clusteri
 			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints)
 			col.Share = round(float64(cluster.Pixels)/float64(r.Pixels), 4)
 			col.PanelShare = round(float64(cluster.Pixels)/float64(w*h), 4)
-			col.Cells = names(colourCells[n])
+			col.Cells, col.where = names(colourCells[n]), grid.Spans(colourCells[n])
+			parts := fmt.Sprint(col.Recipe.Parts)
+			if col.SameAs = pile[parts]; col.SameAs == "" {
+				pile[parts] = col.ID
+			}
 			regions[i].Colours = append(regions[i].Colours, col)
 			p.Pictures.Colours = append(p.Pictures.Colours, Swatch{col.ID, recipes[n][0].Lab})
 			n++

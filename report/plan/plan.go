@@ -123,8 +123,14 @@ type Colour struct {
 	AimName      string   `json:"aim_name"`
 	Cells        []string `json:"cells"` // where most of it lies
 	Recipe       *Recipe  `json:"recipe"`
+	SameAs       string   `json:"same_as,omitempty"` // an earlier colour mixed with the same parts
 	Alternatives []Recipe `json:"alternatives"`
+
+	where string // the cells as short text
 }
+
+// Where returns the cells most of the colour lies in, as short text.
+func (c Colour) Where() string { return c.where }
 
 // Recipe is a mix a hand can measure, for one aim.
 type Recipe struct {
@@ -181,6 +187,8 @@ type Pictures struct {
 	Colours  []Swatch // every colour of every region, in order
 	Values5  analyze.ValueMap
 	Values9  analyze.ValueMap
+	Regions  []analyze.Mark // where a region's letter can be printed; Step is its index
+	Mixes    []analyze.Mark // where a colour's tag can be printed; Step is its index in Colours
 }
 
 // Swatch is a colour's tag and how its mix would look.

@@ -3,13 +3,14 @@ package main
 import (
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 )
 
 // calm takes the grain of the random samples out of the film and keeps its edges: each
 // pixel becomes a mean of neighbours that face the same way, lie as far off, and differ
 // in light by no more than their grain explains. The scattered light is smoothed without
-// the body's own colour, so that the texture stays.
+// the body's own colour, so that the texture stays. Pixels that show an edge come last, from their calm neighbours.
 // Source: [Dammertz2010] for the widening rings, [Schied2017] for the grain as a guide.
 func (f *film) calm() {
 	bare := make([]xyz, len(f.diffuse))
@@ -30,8 +31,64 @@ func (f *film) calm() {
 	}
 	grain = f.noiseMirror
 	for _, step := range []int{1, 2, 4} {
-		f.mirror, grain = f.ring(f.mirror, grain, step, 0.05)
+		f.mirror, grain = f.ring(f.mirror, grain, step, 0.08)
 	}
+	f.mend()
+}
+
+// mend gives each pixel on an edge the light of the calm pixels near it, surface by surface,
+// in the shares its samples met them. Where a surface has no calm pixel near, the pixel stays.
+func (f *film) mend() {
+	diffuse, mirror := slices.Clone(f.diffuse), slices.Clone(f.mirror)
+	f.eachRow(func(y int) {
+		for x := range f.width {
+			if i := y*f.width + x; f.edge(i) {
+				if d, m, ok := f.blend(x, y); ok {
+					diffuse[i], mirror[i] = d, m
+				}
+			}
+		}
+	})
+	f.diffuse, f.mirror = diffuse, mirror
+}
+
+// blend is the light of an edge pixel from its surfaces' calm pixels; false when one has none.
+func (f *film) blend(x, y int) (diffuse, mirror xyz, ok bool) {
+	const reach = 3
+	var near [surfaces]struct {
+		diffuse, mirror xyz
+		weight          float64
+	}
+	for py := max(y-reach, 0); py <= min(y+reach, f.height-1); py++ {
+		for px := max(x-reach, 0); px <= min(x+reach, f.width-1); px++ {
+			j := py*f.width + px
+			if f.edge(j) {
+				continue
+			}
+			w := math.Exp(-float64((px-x)*(px-x)+(py-y)*(py-y)) / 2)
+			n := &near[f.face[j]]
+			n.diffuse.add(f.diffuse[j], w)
+			n.mirror.add(f.mirror[j], w)
+			n.weight += w
+		}
+	}
+	var met float64
+	cover := &f.cover[y*f.width+x]
+	for k, n := range cover {
+		if n == 0 {
+			continue
+		}
+		if near[k].weight == 0 {
+			return diffuse, mirror, false
+		}
+		diffuse.add(near[k].diffuse, float64(n)/near[k].weight)
+		mirror.add(near[k].mirror, float64(n)/near[k].weight)
+		met += float64(n)
+	}
+	for c := range diffuse {
+		diffuse[c], mirror[c] = diffuse[c]/met, mirror[c]/met
+	}
+	return diffuse, mirror, true
 }
 
 // ring takes one mean over 25 pixels, step apart. Facing is how far normals may differ.
@@ -41,7 +98,7 @@ func (f *film) ring(light []xyz, grain []float64, step int, facing float64) ([]x
 	f.eachRow(func(y int) {
 		for x := range f.width {
 			i := y*f.width + x
-			out[i], outGrain[i] = f.mean(light, grain, math.Sqrt(spread[i]), x, y, step, facing)
+			out[i], outGrain[i] = f.mean(light, grain, math.Sqrt(max(grain[i], spread[i])), x, y, step, facing)
 		}
 	})
 	return out, outGrain
@@ -53,6 +110,9 @@ func (f *film) mean(light []xyz, grain []float64, spread float64, x, y, step int
 	const deviations, depthPerPixel = 2, 0.5
 	kernel := [...]float64{1.0 / 16, 1.0 / 4, 3.0 / 8, 1.0 / 4, 1.0 / 16}
 	i := y*f.width + x
+	if f.edge(i) {
+		return light[i], grain[i]
+	}
 	var total float64
 	for r := range 5 {
 		py := y + (r-2)*step
@@ -65,6 +125,9 @@ func (f *film) mean(light []xyz, grain []float64, spread float64, x, y, step int
 				continue
 			}
 			j := py*f.width + px
+			if f.face[i] != f.face[j] || f.edge(j) {
+				continue
+			}
 			turn := f.normal[i].sub(f.normal[j])
 			off := turn.dot(turn)/(facing*facing) +
 				math.Abs(f.depth[i]-f.depth[j])/(depthPerPixel*float64(step)) +

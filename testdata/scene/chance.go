@@ -30,7 +30,7 @@ func (s *sampler) next() (float64, float64) {
 	return float64(x) / (1 << 32), float64(y) / (1 << 32)
 }
 
-// owen shuffles x so that every binary interval stays whole: [Burley2020] listing 2.
+// owen shuffles x so that every binary interval stays whole: [Burley2020].
 func owen(x, seed uint32) uint32 {
 	x = bits.Reverse32(x)
 	x += seed
@@ -66,10 +66,14 @@ func noise(p vec, seed uint32) (float64, vec) {
 	x, y, z := p.x-fx, p.y-fy, p.z-fz
 	ix, iy, iz := uint32(int32(fx)), uint32(int32(fy)), uint32(int32(fz))
 	var c [8]float64
-	for i := range c {
-		n := uint32(i)
-		h := scramble(ix + n&1 + scramble(iy+n>>1&1+scramble(iz+n>>2+seed)))
-		c[i] = float64(h)/(1<<31) - 1
+	for k := range uint32(2) {
+		atZ := scramble(iz + k + seed)
+		for j := range uint32(2) {
+			atY := scramble(iy + j + atZ)
+			for i := range uint32(2) {
+				c[i+2*j+4*k] = float64(scramble(ix+i+atY))/(1<<31) - 1
+			}
+		}
 	}
 	u, v, w := fade(x), fade(y), fade(z)
 	a, b := mix(c[0], c[1], u), mix(c[2], c[3], u)

@@ -1,7 +1,5 @@
 package main
 
-import "math"
-
 // film is the light that fell on each pixel, row by row from the top left.
 type film struct {
 	width, height int
@@ -13,33 +11,36 @@ type film struct {
 	depth         []float64
 	noise         []float64 // variance of the diffuse Y, of the mean of the samples
 	noiseMirror   []float64
+	cover         [][surfaces]uint16 // how many samples of the pixel met each surface
+	face          []uint8            // the surface at the pixel's centre
+}
+
+// surfaces is how many surfaces can be told apart: the flat wall and shelf, and up to 14 bodies.
+const surfaces = 16
+
+// surface numbers what was hit: bodies come after the wall and the shelf's flat top.
+func (h hit) surface() uint8 {
+	if h.body < 0 {
+		return uint8(h.object)
+	}
+	return uint8(h.body + 2)
+}
+
+// edge tells whether more than one surface shows in pixel i.
+func (f *film) edge(i int) bool {
+	met := 0
+	for _, n := range f.cover[i] {
+		if n > 0 {
+			met++
+		}
+	}
+	return met > 1
 }
 
 func newFilm(width, height int) *film {
 	n := width * height
 	return &film{width, height, make([]uint8, n), make([]xyz, n), make([]xyz, n), make([]xyz, n),
-		make([]vec, n), make([]float64, n), make([]float64, n), make([]float64, n)}
-}
-
-// camera looks at the still life from a standing painter's height.
-type camera struct {
-	eye  vec
-	axes frame   // u right, v up, w forward
-	tall float64 // half the picture's height at distance 1
-}
-
-func newCamera() camera {
-	eye, aim := vec{0, 25, 108}, vec{0.8, 11.2, 0}
-	w := aim.sub(eye).unit()
-	u := w.cross(vec{0, 1, 0}).unit()
-	return camera{eye, frame{u, u.cross(w), w}, math.Tan(11.3 * math.Pi / 180)}
-}
-
-// ray returns the direction through a place on the picture, in pixels.
-func (c camera) ray(x, y float64, width, height int) vec {
-	s := 2 * c.tall / float64(height)
-	right, up := (x-float64(width)/2)*s, (float64(height)/2-y)*s
-	return c.axes.w.along(c.axes.u, right).along(c.axes.v, up).unit()
+		make([]vec, n), make([]float64, n), make([]float64, n), make([]float64, n), make([][surfaces]uint16, n), make([]uint8, n)}
 }
 
 // expose renders the still life.
@@ -57,7 +58,7 @@ func (t *tracer) expose(width, height, samples int) *film {
 func (t *tracer) pixel(f *film, cam camera, x, y, samples int) {
 	i := y*f.width + x
 	centre, _ := t.hit(cam.eye, cam.ray(float64(x)+0.5, float64(y)+0.5, f.width, f.height))
-	f.object[i] = uint8(centre.object)
+	f.object[i], f.face[i] = uint8(centre.object), centre.surface()
 	share := 1 / float64(samples)
 	var square, squareMirror float64
 	for k := range samples {
@@ -71,6 +72,7 @@ func (t *tracer) pixel(f *film, cam camera, x, y, samples int) {
 		f.albedo[i].add(got.albedo, share)
 		f.normal[i] = f.normal[i].along(got.n, share)
 		f.depth[i] += got.t * share
+		f.cover[i][got.surface()]++
 		square += got.diffuse[1] * got.diffuse[1] * share
 		squareMirror += got.mirror[1] * got.mirror[1] * share
 	}

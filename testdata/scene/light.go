@@ -27,13 +27,13 @@ type daylight struct {
 // newDaylight hangs the window. The room's light has been thrown back by walls of the given
 // colour, so that the shadows are warm and the lights neutral.
 func newDaylight(walls colour.Spectrum) *daylight {
-	l := &daylight{centre: vec{-82, 74, 62}, wide: 30, high: 42}
+	l := &daylight{centre: vec{-82, 74, 62}, wide: 21, high: 31}
 	n := vec{0, 6, 0}.sub(l.centre)
 	far := n.length()
 	n = n.unit()
 	u := vec{0, 1, 0}.cross(n).unit()
 	l.axes = frame{u, n.cross(u), n}
-	l.power = math.Pi * far * far / (4 * l.wide * l.high)
+	l.power = math.Pi * far * far / (4 * l.wide * l.high * glazed)
 	l.white = *colour.Weights()
 	var top float64
 	for _, r := range walls {
@@ -41,7 +41,7 @@ func newDaylight(walls colour.Spectrum) *daylight {
 	}
 	for c := range l.dim {
 		for i := range walls {
-			l.dim[c][i] = l.white[c][i] * math.Sqrt(walls[i]/top)
+			l.dim[c][i] = l.white[c][i] * walls[i] / top
 		}
 	}
 	return l
@@ -62,10 +62,17 @@ func (l *daylight) point(x, y float64) vec {
 	return l.centre.along(l.axes.u, (2*x-1)*l.wide).along(l.axes.v, (2*y-1)*l.high)
 }
 
+// glazed is the share of the window that is glass: bars of a twentieth of its width or height
+// at its sides and between the panes, those at the sides half hidden by the wall.
+const glazed = (1 - 2*bar) * (1 - 3*bar)
+
+// bar is the width of a glazing bar as a share of the window's width or height.
+const bar = 0.05
+
 // pane is 1 on the glass and 0 on the glazing bars: two panes across, three up.
 func pane(x, y float64) float64 {
-	bar := func(t float64, n float64) bool { return math.Abs(t*n-math.Round(t*n)) < 0.035*n/2 }
-	if bar(x, 2) || bar(y, 3) {
+	between := func(t, panes float64) bool { return math.Abs(t-math.Round(t*panes)/panes) < bar/2 }
+	if between(x, 2) || between(y, 3) {
 		return 0
 	}
 	return 1
@@ -80,30 +87,37 @@ func shuttered(p, q vec) bool {
 	}
 	t := (at - p.x) / (q.x - p.x)
 	y, z := mix(p.y, q.y, t), mix(p.z, q.z, t)
-	return z < 11+0.25*(y-50)
+	return z < 28+1.3*(y-50)
 }
 
-// window returns the radiance of the window along a ray, 0 where the ray misses it.
-func (l *daylight) window(o, d vec) float64 {
-	face := d.dot(l.axes.w)
-	if face >= 0 {
-		return 0
+// window returns the radiance of the window along a ray and how densely point chooses
+// that direction; 0 where the ray misses it.
+func (l *daylight) window(o, d vec) (radiance, asked float64) {
+	face := -d.dot(l.axes.w)
+	if face <= 0 {
+		return 0, 0
 	}
-	t := l.centre.sub(o).dot(l.axes.w) / face
-	if t <= 0 {
-		return 0
+	far := o.sub(l.centre).dot(l.axes.w) / face
+	if far <= 0 {
+		return 0, 0
 	}
-	q := o.along(d, t).sub(l.centre)
+	q := o.along(d, far).sub(l.centre)
 	x, y := q.dot(l.axes.u)/l.wide, q.dot(l.axes.v)/l.high
-	if math.Abs(x) > 1 || math.Abs(y) > 1 || shuttered(o, o.along(d, t)) {
-		return 0
+	if math.Abs(x) > 1 || math.Abs(y) > 1 || shuttered(o, o.along(d, far)) {
+		return 0, 0
 	}
-	return l.power * pane((x+1)/2, (y+1)/2)
+	return l.power * pane((x+1)/2, (y+1)/2), l.density(far, face)
+}
+
+// density is how densely point chooses a direction, per steradian, for a window so far
+// off that is seen at an angle of the given cosine.
+func (l *daylight) density(far, face float64) float64 {
+	return far * far / (4 * l.wide * l.high * face)
 }
 
 // room returns the dim light of the room from direction d: paler above, and a light wall far to the right.
 func (l *daylight) room(d vec) float64 {
-	above := 0.035 + 0.05*ramp(-0.2, 1, d.y)
+	above := 0.022 + 0.05*ramp(-0.2, 1, d.y)
 	right := 0.16 * math.Exp(-((d.x-0.93)*(d.x-0.93)*22 + (d.y-0.15)*(d.y-0.15)*5))
 	return above + right
 }

@@ -2,7 +2,7 @@ package main
 
 import (
 	"fmt"
-	"math"
+	"slices"
 
 	"tonewright/analyze/colour"
 	"tonewright/match/paint"
@@ -35,48 +35,25 @@ type finish struct {
 	dull   float64 // added to the tarnish
 }
 
-// painted returns a material with the opaque colour of a mix.
+// painted returns a material with the opaque colour of a mix, seen without glare.
 func painted(library []paint.Paint, parts ...part) material {
 	k, s := optics(library, parts)
-	m := material{parts: parts, gloss: 0.04, rough: 0.5}
-	for i := range k {
-		m.diffuse[i] = opaque(k[i] / s[i])
-	}
-	return m
+	return material{parts: parts, diffuse: paint.Thick(&k, &s, paint.Gloss), gloss: 0.04, rough: 0.5}
 }
 
-// optics adds the paints' absorption and scattering by volume.
+// optics returns K and S of a mix.
 // It panics at a name the library does not have: the scene is at fault.
 func optics(library []paint.Paint, parts []part) (k, s colour.Spectrum) {
-	var total float64
-	for _, part := range parts {
-		total += part.Parts
-	}
-	for _, part := range parts {
-		p := find(library, part.Paint)
-		for i := range k {
-			k[i] += p.K[i] * part.Parts / total
-			s[i] += p.S[i] * part.Parts / total
+	var paints []paint.Paint
+	var shares []float64
+	for _, p := range parts {
+		at := slices.IndexFunc(library, func(q paint.Paint) bool { return q.ID == p.Paint })
+		if at < 0 {
+			panic(fmt.Sprintf("scene: no paint %q in the library", p.Paint))
 		}
+		paints, shares = append(paints, library[at]), append(shares, p.Parts)
 	}
-	return k, s
-}
-
-func find(library []paint.Paint, id string) paint.Paint {
-	for _, p := range library {
-		if p.ID == id {
-			return p
-		}
-	}
-	panic(fmt.Sprintf("scene: no paint %q in the library", id))
-}
-
-// opaque is a thick layer's reflectance without the surface's glare, from q = K/S.
-// Source: [Kubelka1948] for the layer, [Saunderson1942] for the light turned back inside (0.60).
-func opaque(q float64) float64 {
-	const inside = 0.60
-	r := 1 + q - math.Sqrt(q*q+2*q)
-	return (1 - inside) * r / (1 - inside*r)
+	return paint.Mix(paints, shares)
 }
 
 // copperIndex is the refractive index n and extinction k of copper.
@@ -124,13 +101,15 @@ func bumped(n, slope vec, strength float64) vec {
 	return n.along(along, -strength).unit()
 }
 
-// slateFinish is riven stone: long shallow steps, fine grain, a paler bloom here and there.
+// slateFinish is riven stone: long shallow steps, fine grain, a paler bloom here and there;
+// the broken front is darker.
 func slateFinish(p, n vec) finish {
 	long := vec{p.x * 0.5, p.y * 2, p.z}
 	wide, slope := clouds(long, 7, 5, 11)
 	fine, grain := clouds(p, 0.5, 2, 12)
 	tilt := bumped(n, vec{slope.x * 0.5, slope.y * 2, slope.z}, 0.16)
-	return finish{bumped(tilt, grain, 0.012), 1 + 0.10*wide + 0.04*fine, 1 + 0.25*wide, 0}
+	front := 1 - 0.35*ramp(0.2, 0.8, n.z)
+	return finish{bumped(tilt, grain, 0.012), (1 + 0.10*wide + 0.04*fine) * front, 1 + 0.25*wide, 0}
 }
 
 // plasterFinish is a limewashed wall: broad clouds of tone and a trowelled face.
@@ -144,9 +123,7 @@ func plasterFinish(p, n vec) finish {
 func copperFinish(p, n vec) finish {
 	_, dents := clouds(p, 3.4, 2, 31)
 	bloom, _ := clouds(p, 4.5, 5, 32)
-	_, grain := clouds(vec{p.x * 0.6, p.y * 3, p.z * 0.6}, 0.5, 2, 33)
-	tilt := bumped(bumped(n, dents, 0.055), grain, 0.004)
-	return finish{tilt, 1 + 0.2*bloom, 1 + 0.35*bloom, 0.16 * bloom}
+	return finish{bumped(n, dents, 0.06), 1 + 0.2*bloom, 1 + 0.35*bloom, 0.16 * bloom}
 }
 
 // lemonFinish is pitted peel.

@@ -56,28 +56,28 @@ func arrange(library []paint.Paint) *still {
 	s.bodies = append(s.bodies, copperKettle(s)...)
 	s.bodies = append(s.bodies, greenBottle(s))
 	s.bodies = append(s.bodies,
-		lemon(s, lemonNear, vec{-8.2, 0, 7.5}, vec{-0.80, 0.10, 0.55}, 1),
-		lemon(s, lemonApart, vec{17.5, 0, 9}, vec{0.72, 0.12, 0.62}, 0.94))
+		lemon(s, lemonNear, vec{-6.0, 0, 9.5}, vec{-0.80, 0.10, 0.55}, 1),
+		lemon(s, lemonApart, vec{18.4, 0, 9}, vec{0.88, 0.05, -0.45}, 0.94))
 	return s
 }
 
 // materials returns what each object is made of, by mask index. Ours: the mixes.
 func materials(library []paint.Paint) [7]material {
 	var m [7]material
-	m[wall] = painted(library, part{"titanium-white", 2}, part{"raw-umber", 1})
+	m[wall] = painted(library, part{"titanium-white", 3}, part{"raw-umber", 1})
 	m[wall].gloss, m[wall].finish = 0, plasterFinish
 	m[shelf] = painted(library, part{"ultramarine-blue", 4}, part{"burnt-umber", 3}, part{"titanium-white", 3})
 	m[shelf].rough, m[shelf].finish = 0.38, slateFinish
-	m[kettle] = painted(library, part{"burnt-sienna", 3}, part{"cadmium-orange", 1})
-	m[kettle].metal, m[kettle].tarnish, m[kettle].rough, m[kettle].gloss = copper(), 0.38, 0.34, 0
+	m[kettle] = painted(library, part{"burnt-sienna", 3}, part{"cadmium-orange", 2}, part{"yellow-ochre", 2})
+	m[kettle].metal, m[kettle].tarnish, m[kettle].rough, m[kettle].gloss = copper(), 0.42, 0.31, 0
 	m[kettle].finish = copperFinish
 	m[wood] = painted(library, part{"burnt-umber", 3}, part{"ivory-black", 1})
 	m[wood].rough, m[wood].finish = 0.32, woodFinish
 	m[bottle] = painted(library, part{"phthalo-green-ys", 2}, part{"yellow-ochre", 3}, part{"burnt-umber", 1})
-	m[bottle].rough, m[bottle].clear, m[bottle].finish = 0.05, 0.75, glassFinish
+	m[bottle].rough, m[bottle].clear, m[bottle].finish = 0.05, 0.85, glassFinish
 	k, _ := optics(library, m[bottle].parts)
 	for i := range k {
-		m[bottle].stain[i] = 1.5 * k[i]
+		m[bottle].stain[i] = 5 * k[i]
 	}
 	m[lemonNear] = painted(library, part{"hansa-yellow-light", 6}, part{"titanium-white", 1}, part{"yellow-ochre", 0.5})
 	m[lemonNear].rough, m[lemonNear].finish = 0.34, lemonFinish
@@ -98,7 +98,7 @@ func slabEdge(s *still) body {
 		const round = 0.35
 		dz, dy := max(z+round, 0), max(y+round, 0)
 		flat := math.Hypot(dz, dy) + min(max(z+round, y+round), 0) - round
-		return (flat + 0.22*(chips+0.6)*ramp(-edgeStrip, -0.2, z)) * 0.7
+		return (flat + 0.15*(chips+0.6)*ramp(-edgeStrip, -0.2, z)) * 0.7
 	})
 }
 
@@ -127,9 +127,9 @@ func copperKettle(s *still) []body {
 				return d
 			}
 			tube := spout.distance(p, 1)
-			hollow := math.Hypot(math.Hypot(p.x-19.3, 0), 0)
-			_ = hollow
-			return joined(d, tube, 1.2)
+			beyond := (p.x-19.1)*0.96 + (p.y-14.25)*0.28
+			bore := max(tube+0.25, -2-beyond)
+			return max(joined(d, max(tube, beyond), 1.2), -bore)
 		}),
 		placed(kettle, vec{-8.2, 11, -6}, vec{8.2, 25, 6}, func(p vec) float64 { return bail.distance(p, 0.45) }),
 		placed(wood, vec{-5, 22, -4}, vec{5, 26, 4}, func(p vec) float64 { return max(grip.distance(p, 0.9), math.Abs(p.x)-4.3) }),
@@ -143,7 +143,11 @@ func greenBottle(s *still) body {
 		point{3.7, 18.2}, point{2.7, 20.4}, point{1.75, 22.4}, point{1.45, 24.6}, point{1.38, 28.4}, point{1.38, 28.4},
 		point{1.75, 28.6}, point{1.8, 29.2}, point{1.5, 29.6}, point{1.45, 30.2}, point{1.2, 30.4}, point{1.0, 30.3}, point{0, 30.2})
 	at := vec{-11.5, 0, -8.5}
-	return s.body(bottle, at.add(vec{-4, 0, -4}), at.add(vec{4, 30.6, 4}), func(p vec) float64 { return turned.distance(p.sub(at)) })
+	const thick, filled = 0.4, 12.5
+	return s.body(bottle, at.add(vec{-4, 0, -4}), at.add(vec{4, 30.6, 4}), func(p vec) float64 {
+		d := turned.distance(p.sub(at))
+		return max(d, -max(d+thick, filled-p.y))
+	})
 }
 
 // lemon lies on the shelf at the place, its tip towards axis.

@@ -1,0 +1,64 @@
+package analyze
+
+import (
+	"math"
+	"sync"
+
+	"tonewright/analyze/colour"
+)
+
+// finisher turns averaged light into a picture's colours.
+type finisher struct {
+	picture  *Picture
+	channels int        // of the light: 3, or 4 with alpha
+	toSRGB   affine     // to linear sRGB
+	ground   [3]float64 // linear sRGB, under what alpha lets through
+	turn     turn
+	levels   *[encodeSteps + 1]uint8 // sRGB levels of linear light
+}
+
+// row finishes row y. Light that alpha lets through is the ground's: the two are
+// added as light, as they would be behind a half-open blind.
+func (f *finisher) row(y int, light []float32) {
+	for x := 0; len(light) >= f.channels; x, light = x+1, light[f.channels:] {
+		v := f.toSRGB.apply([3]float64{float64(light[0]), float64(light[1]), float64(light[2])})
+		if f.channels == 4 {
+			through := 1 - float64(light[3])
+			for k := range v {
+				v[k] += (f.ground[k] - f.toSRGB.offset[k]) * through
+			}
+		}
+		f.pixel(3*f.turn.place(x, y), v[0], v[1], v[2])
+	}
+}
+
+// pixel writes one pixel of linear sRGB.
+func (f *finisher) pixel(at int, r, g, b float64) {
+	c := colour.FromLinear(r, g, b)
+	lab, rgb := f.picture.Lab[at:at+3], f.picture.RGB[at:at+3]
+	lab[0], lab[1], lab[2] = float32(c.L), float32(c.A), float32(c.B)
+	rgb[0], rgb[1], rgb[2] = f.level(r), f.level(g), f.level(b)
+}
+
+// level is the nearest sRGB level of linear light, clipped to 0 to 255.
+func (f *finisher) level(v float64) uint8 {
+	return f.levels[int(max(0, min(1, v))*encodeSteps+0.5)]
+}
+
+// encodeSteps parts linear light for the table of levels: at the steep foot of
+// the curve, 12.92·255 levels to 1, a step is a twentieth of a level.
+const encodeSteps = 65535
+
+var levelTable = sync.OnceValue(func() *[encodeSteps + 1]uint8 {
+	t := new([encodeSteps + 1]uint8)
+	for i := range t {
+		t[i] = uint8(math.Round(255 * linearToSRGB(float64(i)/encodeSteps)))
+	}
+	return t
+})
+
+// groundLight is a colour as linear sRGB.
+func groundLight(c colour.Lab) [3]float64 {
+	r, g, b := c.SRGB()
+	return [3]float64{srgbToLinear(r), srgbToLinear(g), srgbToLinear(b)}
+}

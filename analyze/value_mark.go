@@ -1,0 +1,190 @@
+package analyze
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Mark is a place where the number of a step can be printed.
+type Mark struct {
+	X, Y   int // pixel
+	Step   int
+	Radius float64 // pixels to the nearest of another step or off the picture; all nearer are free
+}
+
+// mostMarks bounds the numbers on a picture: more could not be read. Ours.
+const mostMarks = 150
+
+// Ours: a number needs this share of the long side free around it to be read.
+const leastRadiusShare = 1.0 / 150
+
+// Ours: marks of one part are this share of the long side apart or more, so that
+// only long parts get several.
+const markSpacingShare = 1.0 / 4
+
+// marks returns where the numbers of the steps go: in each part that has room, the
+// point farthest from its border, the roomiest parts first; then more of the kind
+// in long parts.
+func marks(width, height int, of []uint8) []Mark {
+	long := float64(max(width, height))
+	room := &room{width: width, height: height, of: of}
+	room.measure(max(1, int(long)/600))
+	least := max(1, long*leastRadiusShare)
+	peaks := room.peaks(least)
+	placed := make([][]Mark, room.parts)
+	total := 0
+	for _, first := range [2]bool{true, false} {
+		for _, i := range peaks {
+			if total == mostMarks {
+				break
+			}
+			have := placed[room.part[i]]
+			if first != (len(have) == 0) {
+				continue
+			}
+			m := room.mark(i)
+			if m.Radius < least || crowded(m, have, long*markSpacingShare) {
+				continue
+			}
+			placed[room.part[i]] = append(have, m)
+			total++
+		}
+	}
+	all := slices.Concat(placed...)
+	slices.SortFunc(all, func(a, b Mark) int { return cmp.Or(a.Y-b.Y, a.X-b.X) })
+	return slices.Clip(all)
+}
+
+// crowded reports whether m is nearer than spacing to one of the marks.
+func crowded(m Mark, marks []Mark, spacing float64) bool {
+	for _, n := range marks {
+		if math.Hypot(float64(m.X-n.X), float64(m.Y-n.Y)) < spacing {
+			return true
+		}
+	}
+	return false
+}
+
+// room is how far the pixels are from another step, at a reduced size: every
+// factor-th pixel of every factor-th row.
+type room struct {
+	width, height int // of the picture
+	of            []uint8
+	factor        int
+	columns, rows int
+	step          []uint8
+	far           []int32 // to another step or the picture's edge, in thirds of a reduced pixel
+	part          []int32 // connected part
+	parts         int
+}
+
+// One step along a row or column counts 3 and a diagonal one 4: within 6 % of the
+// straight distance. Source: [Borgefors1986], chamfer 3-4.
+const (
+	straight = 3
+	diagonal = 4
+)
+
+// measure thins the picture out and measures it.
+func (r *room) measure(factor int) {
+	r.factor = factor
+	r.columns, r.rows = (r.width+factor-1)/factor, (r.height+factor-1)/factor
+	r.step = make([]uint8, r.columns*r.rows)
+	for y := range r.rows {
+		row := r.of[y*factor*r.width:]
+		for x := range r.columns {
+			r.step[y*r.columns+x] = row[x*factor]
+		}
+	}
+	q := partsOf(r.step, r.columns, r.rows)
+	r.parts = len(q.pixels)
+	r.part = make([]int32, len(r.step))
+	for _, s := range q.runs {
+		for x := s.from; x < s.to; x++ {
+			r.part[int(s.y)*r.columns+int(x)] = s.part
+		}
+	}
+	r.far = make([]int32, len(r.step))
+	for i := range r.far {
+		r.far[i] = math.MaxInt32
+	}
+	for i := range r.far {
+		r.sweep(i, -1)
+	}
+	for i := len(r.far) - 1; i >= 0; i-- {
+		r.sweep(i, 1)
+	}
+}
+
+// sweep lets pixel i take what its neighbours before it (d = -1) or after it (d = 1)
+// know of the distance.
+func (r *room) sweep(i, d int) {
+	x, y := i%r.columns, i/r.columns
+	far := r.far[i]
+	take := func(x, y int, cost int32) {
+		if x < 0 || y < 0 || x >= r.columns || y >= r.rows {
+			far = min(far, cost)
+			return
+		}
+		if j := y*r.columns + x; r.step[j] != r.step[i] {
+			far = min(far, cost)
+		} else if r.far[j] < math.MaxInt32 {
+			far = min(far, r.far[j]+cost)
+		}
+	}
+	take(x+d, y, straight)
+	take(x, y+d, straight)
+	take(x+d, y+d, diagonal)
+	take(x-d, y+d, diagonal)
+	r.far[i] = far
+}
+
+// peaks returns the reduced pixels that are no nearer to another step than any
+// around them and have least picture pixels of room, the roomiest first.
+func (r *room) peaks(least float64) []int {
+	enough := int32(least * straight / float64(r.factor))
+	var peaks []int
+	for i, far := range r.far {
+		if far >= enough && r.peak(i) {
+			peaks = append(peaks, i)
+		}
+	}
+	slices.SortStableFunc(peaks, func(a, b int) int { return int(r.far[b] - r.far[a]) })
+	return peaks
+}
+
+// peak reports whether none of the eight pixels around i has more room.
+func (r *room) peak(i int) bool {
+	x, y := i%r.columns, i/r.columns
+	for v := max(0, y-1); v <= min(r.rows-1, y+1); v++ {
+		for u := max(0, x-1); u <= min(r.columns-1, x+1); u++ {
+			if r.far[v*r.columns+u] > r.far[i] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// mark returns the mark at reduced pixel i with its radius measured on the picture.
+func (r *room) mark(i int) Mark {
+	x, y := i%r.columns*r.factor, i/r.columns*r.factor
+	n := r.of[y*r.width+x]
+	best := min(x+1, r.width-x, y+1, r.height-y)
+	square := best * best
+	for dy := 0; dy*dy < square; dy++ {
+		for _, v := range [2]int{y - dy, y + dy} {
+			if v < 0 || v >= r.height {
+				continue
+			}
+			row := r.of[v*r.width : (v+1)*r.width]
+			for dx := 0; dx*dx+dy*dy < square; dx++ {
+				if x-dx >= 0 && row[x-dx] != n || x+dx < r.width && row[x+dx] != n {
+					square = dx*dx + dy*dy
+				}
+			}
+		}
+	}
+	return Mark{X: x, Y: y, Step: int(n), Radius: math.Sqrt(float64(square))}
+}

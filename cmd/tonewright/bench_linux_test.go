@@ -1,0 +1,123 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/jpeg"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"sort"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"golang.org/x/image/draw"
+
+	"tonewright/match/paint"
+)
+
+// BenchmarkPlan24MP times the whole job on a 24-megapixel JPEG, with 10 regions
+// of 8 colours and 24 paints, as a process of its own, each time beside a process
+// that only decodes the same file. It reports the ratio of the medians and the
+// peak memory. Run it with -benchtime 9x or more for medians.
+func BenchmarkPlan24MP(b *testing.B) {
+	folder := b.TempDir()
+	photo := filepath.Join(folder, "photo.jpg")
+	if err := os.WriteFile(photo, largePhoto(b), 0o644); err != nil {
+		b.Fatal(err)
+	}
+	box := filepath.Join(folder, "box.toml")
+	if err := os.WriteFile(box, []byte(boxOf24(b)), 0o644); err != nil {
+		b.Fatal(err)
+	}
+	args := []string{"plan", photo, "--quiet", "--box", box, "--colours", "8", "--out", filepath.Join(folder, "report.html")}
+	for i := range 9 {
+		args = append(args, "--region", fmt.Sprintf("r%d=%c1:%c8", i, 'A'+i, 'A'+i))
+	}
+	var floor, whole []float64
+	var peak float64
+	for b.Loop() {
+		floor = append(floor, child(b, nil, "decode-only", photo))
+		whole = append(whole, child(b, &peak, "tonewright", args...))
+	}
+	b.ReportMetric(median(floor), "floor-ms")
+	b.ReportMetric(median(whole), "plan-ms")
+	b.ReportMetric(median(whole)/median(floor), "ratio")
+	b.ReportMetric(peak, "peak-MiB")
+}
+
+// child runs this test binary under another name and returns its milliseconds;
+// peak, if not nil, is raised to its memory.
+func child(b *testing.B, peak *float64, name string, args ...string) float64 {
+	self, err := os.Executable()
+	if err != nil {
+		b.Fatal(err)
+	}
+	c := exec.Command(self, args...)
+	c.Args[0] = name
+	start := time.Now()
+	if text, err := c.CombinedOutput(); err != nil {
+		b.Fatalf("%s: %v\n%s", name, err, text)
+	}
+	took := time.Since(start)
+	if peak != nil {
+		if usage, ok := c.ProcessState.SysUsage().(*syscall.Rusage); ok {
+			*peak = max(*peak, float64(usage.Maxrss)/1024)
+		}
+	}
+	return float64(took.Microseconds()) / 1000
+}
+
+func median(v []float64) float64 {
+	s := append([]float64(nil), v...)
+	sort.Float64s(s)
+	return s[len(s)/2]
+}
+
+// largePhoto enlarges the demo to 6000 × 4000 pixels and adds a sensor's grain, so
+// that its entropy is that of a photo from a camera and not of an enlargement.
+func largePhoto(b *testing.B) []byte {
+	f, err := os.Open("../../testdata/kettle.jpg")
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer f.Close()
+	src, err := jpeg.Decode(f)
+	if err != nil {
+		b.Fatal(err)
+	}
+	dst := image.NewRGBA(image.Rect(0, 0, 6000, 4000))
+	draw.BiLinear.Scale(dst, dst.Rect, src, src.Bounds(), draw.Src, nil)
+	random := rand.New(rand.NewPCG(1, 2))
+	for i := 0; i < len(dst.Pix); i += 4 {
+		grain := int(random.Int32N(13)) - 6
+		for c := range 3 {
+			dst.Pix[i+c] = clamp(int(dst.Pix[i+c]) + grain)
+		}
+	}
+	var out bytes.Buffer
+	if err := jpeg.Encode(&out, dst, &jpeg.Options{Quality: 90}); err != nil {
+		b.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+func clamp(v int) uint8 { return uint8(min(255, max(0, v))) }
+
+// boxOf24 is a box of the library's first 24 paints that are no blends.
+func boxOf24(b *testing.B) string {
+	var names []string
+	for _, p := range paint.Library() {
+		if p.Basis != "blend" && len(names) < 24 {
+			names = append(names, fmt.Sprintf("%q", p.ID))
+		}
+	}
+	if len(names) < 24 {
+		b.Fatal("the library has fewer than 24 paints")
+	}
+	return "name = \"24 paints\"\npaints = [" + strings.Join(names, ", ") + "]\n"
+}

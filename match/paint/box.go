@@ -1,0 +1,149 @@
+// The box: the paints a painter owns, read from a TOML list.
+
+package paint
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// Box is the paints a painter owns, in the order listed.
+type Box struct {
+	Name   string
+	Paints []Paint
+}
+
+// starter is the box taken when none is given. Ours: a white; of each primary one
+// that leans cool and one that leans warm (lemon and deep yellow, rose and red,
+// green-shade and red blue), so that every bright secondary has parents that
+// lean its way; a green, an ochre, a red and a dark earth for the quiet colours most
+// photographs are made of; a black. None is rated under lightfastness II.
+var starter = []string{
+	"titanium-white",
+	"cadmium-yellow-lemon", "cadmium-yellow-deep", "yellow-ochre",
+	"pyrrole-red", "quinacridone-rose", "burnt-sienna", "burnt-umber",
+	"ultramarine-blue", "phthalo-blue-gs", "viridian", "ivory-black",
+}
+
+// StarterBox returns the box of 12 common paints that is taken when the painter
+// gives none.
+func StarterBox() Box {
+	box := Box{Name: "starter box"}
+	for _, id := range starter {
+		i := slices.IndexFunc(library(), func(p Paint) bool { return p.ID == id })
+		box.Paints = append(box.Paints, library()[i])
+	}
+	return box
+}
+
+// largestBox is the most bytes a box file may have: far over any list of tubes.
+const largestBox = 1 << 20
+
+// ReadBox reads a box file: TOML with a name and a list of paints, each by id,
+// by name in any case, or by a Colour Index name that only one paint has:
+//
+//	name = "studio"
+//	paints = ["titanium-white", "Yellow Ochre", "PB29"]
+//
+// Errors say the file, the line where it is known, and what to write instead.
+func ReadBox(file string) (Box, error) {
+	f, err := os.Open(file)
+	if err != nil {
+		return Box{}, fmt.Errorf("%s: cannot be opened: %v", file, cause(err))
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, largestBox+1))
+	if err != nil {
+		return Box{}, fmt.Errorf("%s: cannot be read: %v", file, cause(err))
+	}
+	if len(text) > largestBox {
+		return Box{}, fmt.Errorf("%s: over 1 MiB is no list of paints; give a TOML file with name and paints", file)
+	}
+	return parseBox(file, text)
+}
+
+// cause returns the reason without the file name that os puts before it.
+func cause(err error) error {
+	if path := (*os.PathError)(nil); errors.As(err, &path) {
+		return path.Err
+	}
+	return err
+}
+
+func parseBox(file string, text []byte) (Box, error) {
+	var list struct {
+		Name   string   `toml:"name"`
+		Paints []string `toml:"paints"`
+	}
+	decoder := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields()
+	if err := decoder.Decode(&list); err != nil {
+		return Box{}, tomlError(file, err)
+	}
+	if len(list.Paints) == 0 {
+		return Box{}, fmt.Errorf(`%s: lists no paints; write paints = ["titanium-white", "yellow-ochre"] with those you own`, file)
+	}
+	box := Box{Name: list.Name}
+	places := places(text, list.Paints)
+	for i, name := range list.Paints {
+		p, err := find(name)
+		if err != nil {
+			return Box{}, fmt.Errorf("%s%s: %v", file, places[i], err)
+		}
+		if slices.ContainsFunc(box.Paints, func(q Paint) bool { return q.ID == p.ID }) {
+			return Box{}, fmt.Errorf("%s%s: %q is %s, which is listed already; leave it out", file, places[i], name, p.Name)
+		}
+		box.Paints = append(box.Paints, p)
+	}
+	return box, nil
+}
+
+// tomlError says in one sentence what the TOML reader found.
+func tomlError(file string, err error) error {
+	if unknown := (*toml.StrictMissingError)(nil); errors.As(err, &unknown) {
+		first := unknown.Errors[0]
+		line, _ := first.Position()
+		return fmt.Errorf("%s:%d: unknown key %q; a box has name and paints", file, line, strings.Join(first.Key(), "."))
+	}
+	if wrong := (*toml.DecodeError)(nil); errors.As(err, &wrong) {
+		line, column := wrong.Position()
+		reason := strings.TrimPrefix(wrong.Error(), "toml: ")
+		return fmt.Errorf(`%s:%d:%d: %s; a box is written as name = "…" and paints = ["…", "…"]`, file, line, column, reason)
+	}
+	return fmt.Errorf("%s: %v", file, err)
+}
+
+// places returns ":line" for each name where it stands in quotes in the text,
+// in order; "" where escapes hide it.
+func places(text []byte, names []string) []string {
+	found := make([]string, len(names))
+	lines := strings.Split(string(text), "\n")
+	line, column := 0, 0
+	for i, name := range names {
+		if l, c := findQuoted(lines, name, line, column); l >= 0 {
+			line, column = l, c
+			found[i] = fmt.Sprintf(":%d", line+1)
+		}
+	}
+	return found
+}
+
+// findQuoted returns the line where name stands in quotes at or after a place,
+// and the column past it; -1 if nowhere.
+func findQuoted(lines []string, name string, line, column int) (int, int) {
+	for ; line < len(lines); line, column = line+1, 0 {
+		rest := lines[line][column:]
+		for _, quote := range []string{`"`, `'`} {
+			if i := strings.Index(rest, quote+name+quote); i >= 0 {
+				return line, column + i + len(name) + 2
+			}
+		}
+	}
+	return -1, 0
+}

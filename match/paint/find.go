@@ -1,0 +1,118 @@
+// Finding a paint by what a painter calls it.
+
+package paint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// find returns the paint of an id, a name or a Colour Index name that only one
+// paint has, in any case. The error suggests the nearest known ones.
+func find(name string) (Paint, error) {
+	wanted := fold(name)
+	if wanted == "" {
+		return Paint{}, fmt.Errorf("a paint without a name; write one such as %q or leave it out", library()[0].ID)
+	}
+	var byIndex []Paint
+	for _, p := range library() {
+		if wanted == fold(p.ID) || wanted == fold(p.Name) {
+			return p, nil
+		}
+		if len(p.CI) == 1 && wanted == fold(p.CI[0]) {
+			byIndex = append(byIndex, p)
+		}
+	}
+	switch len(byIndex) {
+	case 0:
+		return Paint{}, fmt.Errorf("unknown paint %q; did you mean %s?", name, quoted(nearest(wanted)))
+	case 1:
+		return byIndex[0], nil
+	}
+	return Paint{}, fmt.Errorf("%q is the Colour Index name of %d paints; write one of %s", name, len(byIndex), quoted(ids(byIndex)))
+}
+
+// fold returns a name without what people write differently: case, spaces,
+// hyphens, brackets, apostrophes, and the two spellings of grey.
+func fold(name string) string {
+	folded := strings.Map(func(r rune) rune {
+		if strings.ContainsRune(" \t-_()'’.", r) {
+			return -1
+		}
+		return r
+	}, strings.ToLower(name))
+	return strings.ReplaceAll(folded, "gray", "grey")
+}
+
+// suggestions is how many names an error offers.
+const suggestions = 3
+
+// nearest returns the ids whose id, name or Colour Index name is fewest edits
+// away from a folded name; equal ones in the library's order.
+func nearest(wanted string) []string {
+	type near struct {
+		id    string
+		edits int
+	}
+	var list []near
+	for _, p := range library() {
+		n := near{p.ID, min(edits(wanted, fold(p.ID)), edits(wanted, fold(p.Name)))}
+		for _, ci := range p.CI {
+			n.edits = min(n.edits, edits(wanted, fold(ci)))
+		}
+		list = append(list, n)
+	}
+	slices.SortStableFunc(list, func(a, b near) int { return a.edits - b.edits })
+	var found []string
+	for _, n := range list[:suggestions] {
+		found = append(found, n.id)
+	}
+	return found
+}
+
+// edits returns how many letters must be put in, taken out or changed to turn a into b.
+// Source: [Levenshtein1966].
+func edits(a, b string) int {
+	from, to := []rune(a), []rune(b)
+	row := make([]int, len(to)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i, r := range from {
+		corner := row[0]
+		row[0] = i + 1
+		for j, s := range to {
+			change := corner
+			if r != s {
+				change++
+			}
+			corner = row[j+1]
+			row[j+1] = min(change, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(to)]
+}
+
+func ids(paints []Paint) (ids []string) {
+	for _, p := range paints {
+		ids = append(ids, p.ID)
+	}
+	return ids
+}
+
+// quoted returns "a", "b" or "c".
+func quoted(names []string) string {
+	var b strings.Builder
+	for i, name := range names {
+		switch {
+		case i == 0:
+		case i == len(names)-1:
+			b.WriteString(" or ")
+		default:
+			b.WriteString(", ")
+		}
+		fmt.Fprintf(&b, "%q", name)
+	}
+	return b.String()
+}

@@ -1,0 +1,135 @@
+// The parts that a palette knife can do.
+
+package match
+
+// A touch is a share of 1 in 32 of the whole pile: what the tip of the knife
+// brings of a strong tinter.
+const touchShare = 1.0 / 32
+
+// mostParts is the default of Options.MaxParts.
+const mostParts = 12
+
+// A level is how much of one paint goes into a pile: 0 is none, 1 to most are
+// whole parts, and the levels after them are touches, whose size follows from
+// the whole parts beside them, since a touch is a share of the whole.
+type level uint8
+
+// levels is the scale of levels for a number of parts.
+type levels struct{ most level }
+
+func (l levels) count() int { return 2*int(l.most) + 2 }
+
+// touch is the level of a touch beside so many whole parts.
+func (l levels) touch(wholes level) level { return l.most + wholes }
+
+// twin is the level of each of two touches beside one whole part.
+func (l levels) twin() level { return 2*l.most + 1 }
+
+func (l levels) isTouch(v level) bool { return v > l.most }
+
+// parts returns the amount of a level in parts: the share of a paint is its parts
+// over the sum of all.
+// One touch t beside n whole parts: t/(n + t) = 1/32, so t = n/31.
+// Two beside one whole part: t/(1 + 2t) = 1/32, so t = 1/30.
+func (l levels) parts(v level) float64 {
+	switch {
+	case v == l.twin():
+		return touchShare / (1 - 2*touchShare)
+	case l.isTouch(v):
+		return float64(v-l.most) * touchShare / (1 - touchShare)
+	}
+	return float64(v)
+}
+
+// A measure is the levels of up to three paints, in the order of the box.
+type measure [3]level
+
+// touchEffort is how many whole parts a touch counts as when two recipes are
+// compared for ease. Ours: it takes more care than measuring up to half a pile.
+const touchEffort = 6
+
+// effort is how much measuring a measure asks for.
+func (l levels) effort(m measure) (effort int) {
+	for _, v := range m {
+		if l.isTouch(v) {
+			effort += touchEffort
+		} else {
+			effort += int(v)
+		}
+	}
+	return effort
+}
+
+// single is the only measure of one paint.
+var single = []measure{{1}}
+
+// pairs returns the measures of two paints. A paint may come as a touch where
+// its strong is true. No two measures have the same shares.
+func (l levels) pairs(strong [2]bool) (all []measure) {
+	for a := level(1); a < l.most; a++ {
+		for b := level(1); a+b <= l.most; b++ {
+			if coprime(a, b) {
+				all = append(all, measure{a, b})
+			}
+		}
+	}
+	if strong[0] {
+		all = append(all, measure{l.touch(1), 1})
+	}
+	if strong[1] {
+		all = append(all, measure{1, l.touch(1)})
+	}
+	return all
+}
+
+// triples returns the measures of three paints: whole parts of all, a touch of
+// one beside whole parts of two, and touches of two beside the third.
+func (l levels) triples(strong [3]bool) (all []measure) {
+	for a := level(1); a < l.most; a++ {
+		for b := level(1); a+b <= l.most; b++ {
+			for c := level(1); a+b+c <= l.most; c++ {
+				if coprime(gcd(a, b), c) {
+					all = append(all, measure{a, b, c})
+				}
+			}
+			if coprime(a, b) {
+				all = append(all, l.withTouch(a, b, strong)...)
+			}
+		}
+	}
+	return append(all, l.withTwoTouches(strong)...)
+}
+
+func (l levels) withTouch(a, b level, strong [3]bool) (all []measure) {
+	touch := l.touch(a + b)
+	if strong[0] {
+		all = append(all, measure{touch, a, b})
+	}
+	if strong[1] {
+		all = append(all, measure{a, touch, b})
+	}
+	if strong[2] {
+		all = append(all, measure{a, b, touch})
+	}
+	return all
+}
+
+func (l levels) withTwoTouches(strong [3]bool) (all []measure) {
+	for whole := range 3 {
+		m := measure{l.twin(), l.twin(), l.twin()}
+		m[whole] = 1
+		if strong[(whole+1)%3] && strong[(whole+2)%3] {
+			all = append(all, m)
+		}
+	}
+	return all
+}
+
+func coprime(a, b level) bool { return gcd(a, b) == 1 }
+
+func gcd(a, b level) level {
+	for b > 0 {
+		a, b = b, a%b
+	}
+	return a
+}

@@ -1,0 +1,51 @@
+// Package match finds mixes of owned paints for wanted colours. It sees colours,
+// never pictures.
+package match
+
+import (
+	"tonewright/analyze/colour"
+)
+
+// Part is one paint of a recipe. Its share of the pile is Parts over the sum of
+// all Parts. A touch is a share of 1 in 32; its Parts are then the fraction that
+// gives this share.
+type Part struct {
+	Paint int     // index in the box
+	Parts float64 // by volume
+	Touch bool
+}
+
+// Recipe is a mix that a hand can measure, and what it misses of its aim.
+type Recipe struct {
+	Parts       []Part     // in the order of the box
+	Lab         colour.Lab // predicted, thick and glossy
+	DeltaE      float64    // CIEDE2000 to the aim
+	ValueShift  float64    // Munsell value steps; positive is lighter than the aim
+	ChromaShift float64    // Munsell chroma; negative is duller than the aim
+	Note        string     // what to know of it, in a sentence or two
+	Basis       string     // of the prediction: the least sure among its paints
+}
+
+// Options says how to mix; the zero value of each field is the good default.
+type Options struct {
+	MaxPaints    int // in one mix, 1-3; 0 means 3
+	MaxParts     int // in one mix, touches aside, 2-30; 0 means 12
+	Alternatives int // beside the best; 0 means 2, negative none
+}
+
+// defaulted returns the options with defaults filled in and bounds kept.
+func (o Options) defaulted() Options {
+	if o.MaxPaints == 0 {
+		o.MaxPaints = 3
+	}
+	if o.MaxParts == 0 {
+		o.MaxParts = mostParts
+	}
+	if o.Alternatives == 0 {
+		o.Alternatives = 2
+	}
+	o.MaxPaints = min(max(o.MaxPaints, 1), 3)
+	o.MaxParts = min(max(o.MaxParts, 2), 30)
+	o.Alternatives = max(o.Alternatives, 0)
+	return o
+}
