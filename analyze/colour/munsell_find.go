@@ -6,17 +6,18 @@ import "sort"
 // rounding noise and has hue 0 and chroma 0.
 const neutralRadius = 1e-6
 
-// Munsell returns the notation of c: c is taken from D65 to illuminant C by the
-// Bradford transform; its Y there gives the value, so that a strongly coloured c
-// may differ from ValueOf(c.L) by some hundredths; hue and chroma are looked up
-// at its chromaticity on the two planes of whole value around it.
+// Munsell returns the notation of c, which is taken from D65 to illuminant C by
+// the Bradford transform. Value comes from its Y under C, so that it may differ
+// from ValueOf(c.L) by some hundredths where c is strongly coloured; hue and
+// chroma are looked up at its chromaticity on the planes of the whole values
+// below and above.
 //
-// Above value 9, the last plane of the table, plane 9 serves alone. Below 1, the
-// first, plane 1 serves alone and is entered at the a*b* of c: so near black the
-// chromaticity says nothing, and keeping to it would turn noise into chroma.
-// Colours beyond the table are carried on, see hueLine. Every finite c has a
-// notation; that of a neutral has hue 0 and chroma 0.
-// Source: [ASTMD1535] for value and interpolation between values; the rest is ours.
+// The table ends at values 1 and 9. Above 9, plane 9 serves alone. Below 1, plane
+// 1 serves alone and is entered at the a*b* of c, not at its chromaticity: near
+// black a chromaticity says nothing and would turn noise into chroma. Chroma past
+// the table is carried on, see hueLine. Every finite c has a notation; that of a
+// neutral has hue 0 and chroma 0, and so has one that is not a number.
+// Source: [ASTMD1535] for value and for going between values; the rest is ours.
 func (c Lab) Munsell() Munsell {
 	d65 := c.XYZ()
 	seen := toC.times([3]float64{d65.X / 100, d65.Y / 100, d65.Z / 100})
@@ -56,7 +57,7 @@ func (p *plane) find(seen [3]float64, scale float64) (hue, chroma float64) {
 		return r >= radius
 	})
 	if hue, r := p.at(outer, 0, angle); outer == 0 || r <= radius {
-		return hue, 2 * float64(outer+1) * radius / r // inside the first ring, outside the last
+		return hue, 2 * float64(outer+1) * radius / r // inside the first ring or outside the last
 	}
 	low, high := 0.0, 1.0 // share of the way from ring outer-1 to ring outer
 	for range 26 {        // to 3e-8 of chroma

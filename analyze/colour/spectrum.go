@@ -8,7 +8,7 @@ const Bands = 31
 type Spectrum [Bands]float64
 
 // observer is the CIE 1931 2° standard observer: x̄, ȳ, z̄.
-// Source: [CIE18:2019] table 6, every second row of its 5 nm steps.
+// Source: [CIE15] table T.4, every second row of its 5 nm steps.
 var observer = [3]Spectrum{
 	{
 		0.01431, 0.04351, 0.13438, 0.2839, 0.34828, 0.3362, 0.2908, 0.19536,
