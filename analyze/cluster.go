@@ -43,7 +43,8 @@ type ClusterOptions struct {
 
 // Clusters returns the colours of each region: a clustering in a space where a
 // straight distance is near CIEDE2000 (see evenly), on a histogram of the region.
-// A region with fewer distinct colours than asked for gets that many.
+// A region with fewer distinct colours than asked for gets that many; in a large one,
+// colours about 1 CIEDE2000 apart can count as one.
 // Regions are worked on side by side; the outcome does not depend on how many at once.
 func Clusters(p *Picture, parting Parting, opt ClusterOptions) Clustering {
 	if opt.Error == 0 {
@@ -52,7 +53,7 @@ func Clusters(p *Picture, parting Parting, opt ClusterOptions) Clustering {
 	found := Clustering{Of: make([]uint8, len(parting.Of)), Clusters: make([][]Cluster, len(parting.Regions))}
 	pixels := pixelsOf(parting)
 	each(bySize(pixels), func(r int) {
-		found.Clusters[r] = clusterRegion(p, pixels[r], opt, found.Of)
+		found.Clusters[r] = clusterRegion(p, pixels[r], parting.Of, opt, found.Of)
 	})
 	return found
 }
@@ -97,21 +98,22 @@ func each(order []int, work func(int)) {
 }
 
 // clusterRegion returns the clusters of one region, light to dark, and writes the
-// number of each of its pixels to of.
-func clusterRegion(p *Picture, pixels []int32, opt ClusterOptions, of []uint8) []Cluster {
+// number of each of its pixels to of. region is the parting's Of.
+func clusterRegion(p *Picture, pixels []int32, region []uint8, opt ClusterOptions, of []uint8) []Cluster {
 	if len(pixels) == 0 {
 		return []Cluster{}
 	}
 	cells, cellOf := cellsOf(p, pixels)
-	most := mostColours
+	blur := blurOf(p, pixels, cells, cellOf)
+	in := &clump{pixels: pixels, cellOf: cellOf, region: region, width: p.Width}
 	var s *settled
 	if opt.Colours > 0 {
-		most = opt.Colours
-		s = settle(cells, opt.Colours)
+		s = settle(cells, blur, opt.Colours)
+		s.keepAccents(in, opt.Colours, accentCostFixed)
 	} else {
-		s = settleFor(cells, opt.Error)
+		s = settleFor(cells, blur, opt.Error)
+		s.keepAccents(in, mostColours, accentCost)
 	}
-	s.keepAccents(clump{pixels, cellOf, p.Width}, most)
 	found := make([]Cluster, 0, len(s.centres))
 	sets := s.sets()
 	order := lightToDark(sets)

@@ -14,17 +14,17 @@ const (
 )
 
 func BenchmarkClusters(b *testing.B) {
-	p := photo(b, benchPhoto, 1200)
-	whole := Parting{Regions: []Region{{Name: "all", Pixels: p.Width * p.Height}}, Of: make([]uint8, p.Width*p.Height)}
+	p := workingPicture(b, benchPhoto, 1200)
+	whole := oneRegion(p)
 	var c Clustering
 	for b.Loop() {
 		c = Clusters(p, whole, ClusterOptions{Colours: benchColours})
 	}
-	b.ReportMetric(pixelError(p, whole, c), "ΔE00")
+	b.ReportMetric(regionErrors(p, whole, c)[0], "ΔE00")
 }
 
 func BenchmarkPlainKMeans(b *testing.B) {
-	p := photo(b, benchPhoto, 1200)
+	p := workingPicture(b, benchPhoto, 1200)
 	var of []uint8
 	var centres []colour.Lab
 	for b.Loop() {

@@ -17,7 +17,7 @@ type even [3]float64
 // chroma C as long as ln(1 + 0.045 C)/0.045 where CIEDE2000 has C/(1 + 0.015 C);
 // the hue terms T and RT are left out, and the 20 in SL, which rounds off the
 // weight near L* 50. What is reported is measured with colour.DeltaE00, not here.
-// Source: [Sharma2005] eq. 4-6 (G, a') and 15-17 (SL, SC); the summing is ours, in
+// Source: [Sharma2005] eq. 4-5 (G, a') and 18-20 (SL, SC, SH); the summing is ours, in
 // the manner of the DIN99 family of spaces [Cui2002].
 func evenly(c colour.Lab) even {
 	u := c.L - 50

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -106,8 +107,8 @@ func checkSize(size image.Point, lim Limits) error {
 		return fmt.Errorf("its header says %d × %d pixels, so there is no picture in it; copy it again from the camera", size.X, size.Y)
 	}
 	if got := float64(size.X) * float64(size.Y) / 1e6; got > most {
-		return fmt.Errorf("%d × %d pixels are %.0f megapixels and the limit is %g; make it smaller, or raise the limit",
-			size.X, size.Y, got, most)
+		return fmt.Errorf("%d × %d pixels are %g megapixels and the limit is %g; make it smaller, or raise the limit",
+			size.X, size.Y, math.Round(10*got)/10, most)
 	}
 	return nil
 }

@@ -111,7 +111,9 @@ func pngMetadata(src *io.SectionReader) (m metadata) {
 		length := int64(binary.BigEndian.Uint32(head))
 		switch string(head[4:]) {
 		case "iCCP":
-			m.icc, m.iccErr = unpackICC(piece(src, at+8, length, maxICC))
+			if icc, err := unpackICC(piece(src, at+8, length, maxICC)); err == nil || m.icc == nil {
+				m.icc, m.iccErr = icc, err
+			}
 		case "eXIf":
 			m.exif, _ = piece(src, at+8, length, maxEXIF)
 		case "IEND":

@@ -52,7 +52,7 @@ func (t turn) corner(size image.Point) (at image.Point) {
 }
 
 // place is the upright index of a stored pixel.
-func (t turn) place(x, y int) int {
+func (t *turn) place(x, y int) int {
 	return t.origin + x*(t.ay*t.stride+t.ax) + y*(t.by*t.stride+t.bx)
 }
 

@@ -53,7 +53,7 @@ func profileLight(data []byte, inks int) (l light, err error) {
 	if have != inks && (have != 3 || inks != 1) {
 		return l, fmt.Errorf("it is for %s and the picture is %s", inkName(have), inkName(inks))
 	}
-	name := profileName(p)
+	name := profileName(p, have)
 	if have == 3 && p.IsSRGB() {
 		return srgbLight(), nil
 	}
@@ -222,21 +222,22 @@ func checkICC(data []byte) error {
 	}
 }
 
-// profileName is the profile's own description on one line, or the plain name of
-// a common colour space where the description is only a code.
-func profileName(p *icc.Profile) string {
-	text, err := p.Description()
+// profileName is the profile's own description on one line. Compact profiles have
+// a code of four letters for one: a common colour space then gets its plain name,
+// any other its kind before the code.
+func profileName(p *icc.Profile, inks int) string {
+	text, _ := p.Description()
 	text = strings.Join(strings.Fields(strings.Map(printable, text)), " ")
-	if plain := commonSpace(p); plain != "" && (err != nil || len(text) < 8) {
-		return plain
-	}
-	if err != nil || text == "" {
-		return "an unnamed profile"
-	}
 	if r := []rune(text); len(r) > 60 {
 		text = string(r[:60]) + "…"
 	}
-	return text
+	if len(text) >= 8 {
+		return text
+	}
+	if plain := commonSpace(p); plain != "" {
+		return plain
+	}
+	return strings.TrimSpace(inkName(inks) + " profile " + text)
 }
 
 // printable drops what would break a line or the terminal.

@@ -3,6 +3,7 @@ package analyze
 import (
 	"runtime"
 	"sync"
+	"sync/atomic"
 )
 
 // span is what one cell of the smaller picture covers of the larger along one
@@ -30,9 +31,15 @@ func spans(n, cells int) []span {
 // raster is a picture that can be read row by row, as light.
 type raster struct {
 	width, height int
-	channels      int                               // numbers a pixel has
-	rows          func() func(y int, row []float32) // a reader of rows, one for each worker
+	channels      int // numbers a pixel has: 3, or 4 with alpha
+	// across gives a reader, one for each worker, that sums the pixels of a row cell by cell.
+	across func(columns []span) func(line int, sums []float32)
 }
+
+// stripRows is how many finished rows a worker takes at a time. Ours: few enough
+// that no worker waits long for the last one, many enough that reading the row
+// between two strips twice costs next to nothing.
+const stripRows = 16
 
 // reduce averages a raster to width × height by area and hands each finished row
 // to emit, from several goroutines but never one row twice. A row's sum is made
@@ -40,36 +47,50 @@ type raster struct {
 // many there are.
 func (r raster) reduce(width, height int, emit func(y int, row []float32)) {
 	columns, lines := spans(r.width, width), spans(r.height, height)
-	workers := min(runtime.GOMAXPROCS(0), height)
+	var next atomic.Int64
 	var wait sync.WaitGroup
-	for k := range workers {
+	for range min(runtime.GOMAXPROCS(0), (height+stripRows-1)/stripRows) {
 		wait.Go(func() {
-			r.strip(columns, lines, k*height/workers, (k+1)*height/workers, emit)
+			w := r.worker(columns, lines)
+			for from := int(next.Add(stripRows)) - stripRows; from < height; from = int(next.Add(stripRows)) - stripRows {
+				w.strip(from, min(height, from+stripRows), emit)
+			}
 		})
 	}
 	wait.Wait()
 }
 
+// reducer is one worker's share of a reduction.
+type reducer struct {
+	lines       []span
+	read        func(line int, sums []float32)
+	across, sum []float32
+	scale       float32 // from a cell's sum to its mean
+}
+
+func (r raster) worker(columns, lines []span) *reducer {
+	n := len(columns) * r.channels
+	return &reducer{
+		lines: lines, read: r.across(columns), across: make([]float32, n), sum: make([]float32, n),
+		scale: float32(len(columns)) * float32(len(lines)) / (float32(r.width) * float32(r.height)),
+	}
+}
+
 // strip makes rows from to to. A pixel row that belongs to two of them is read
 // once: its sums along x are kept.
-func (r raster) strip(columns, lines []span, from, to int, emit func(y int, row []float32)) {
-	read := r.rows()
-	pixels := make([]float32, r.width*r.channels)
-	across := make([]float32, len(columns)*r.channels)
-	sum := make([]float32, len(across))
-	scale := float32(len(columns)) * float32(len(lines)) / (float32(r.width) * float32(r.height))
+func (w *reducer) strip(from, to int, emit func(y int, row []float32)) {
 	have := -1
 	for y := from; y < to; y++ {
-		clear(sum)
-		for line := lines[y].first; line <= lines[y].last; line++ {
+		clear(w.sum)
+		s := w.lines[y]
+		for line := s.first; line <= s.last; line++ {
 			if line != have {
-				read(line, pixels)
-				r.sumAcross(columns, pixels, across)
+				w.read(line, w.across)
 				have = line
 			}
-			addWeighted(sum, across, lines[y].weight(line)*scale)
+			addWeighted(w.sum, w.across, s.weight(line)*w.scale)
 		}
-		emit(y, sum)
+		emit(y, w.sum)
 	}
 }
 
@@ -90,31 +111,13 @@ func addWeighted(sum, row []float32, weight float32) {
 	}
 }
 
-// sumAcross adds each cell's pixels along a row.
-func (r raster) sumAcross(columns []span, pixels, across []float32) {
-	if r.channels == 4 {
-		sumAcross4(columns, pixels, across)
-		return
-	}
+// sumAcross adds each cell's pixels along a row of so many channels.
+func sumAcross(columns []span, channels int, pixels, sums []float32) {
 	for x, s := range columns {
-		p := pixels[3*s.first : 3*s.last+3]
-		a, b, c := p[0]*s.firstWeight, p[1]*s.firstWeight, p[2]*s.firstWeight
-		if s.last > s.first {
-			for p = p[3:]; len(p) >= 6; p = p[3:] {
-				a, b, c = a+p[0], b+p[1], c+p[2]
-			}
-			a, b, c = a+p[0]*s.lastWeight, b+p[1]*s.lastWeight, c+p[2]*s.lastWeight
-		}
-		across[3*x], across[3*x+1], across[3*x+2] = a, b, c
-	}
-}
-
-func sumAcross4(columns []span, pixels, across []float32) {
-	for x, s := range columns {
-		cell := across[4*x : 4*x+4]
+		cell := sums[channels*x : channels*(x+1)]
 		clear(cell)
 		for i := s.first; i <= s.last; i++ {
-			addWeighted(cell, pixels[4*i:4*i+4], s.weight(i))
+			addWeighted(cell, pixels[channels*i:channels*(i+1)], s.weight(i))
 		}
 	}
 }

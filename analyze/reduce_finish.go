@@ -20,15 +20,19 @@ type finisher struct {
 // row finishes row y. Light that alpha lets through is the ground's: the two are
 // added as light, as they would be behind a half-open blind.
 func (f *finisher) row(y int, light []float32) {
+	m, o, under := &f.toSRGB.m, f.toSRGB.offset, f.ground
 	for x := 0; len(light) >= f.channels; x, light = x+1, light[f.channels:] {
-		v := f.toSRGB.apply([3]float64{float64(light[0]), float64(light[1]), float64(light[2])})
+		a, b, c := float64(light[0]), float64(light[1]), float64(light[2])
+		red := m[0][0]*a + m[0][1]*b + m[0][2]*c + o[0]
+		green := m[1][0]*a + m[1][1]*b + m[1][2]*c + o[1]
+		blue := m[2][0]*a + m[2][1]*b + m[2][2]*c + o[2]
 		if f.channels == 4 {
 			through := 1 - float64(light[3])
-			for k := range v {
-				v[k] += (f.ground[k] - f.toSRGB.offset[k]) * through
-			}
+			red += (under[0] - o[0]) * through
+			green += (under[1] - o[1]) * through
+			blue += (under[2] - o[2]) * through
 		}
-		f.pixel(3*f.turn.place(x, y), v[0], v[1], v[2])
+		f.pixel(3*f.turn.place(x, y), red, green, blue)
 	}
 }
 

@@ -170,11 +170,13 @@ func (l light) raster(d device, crop image.Rectangle) (raster, error) {
 	if d.alpha {
 		r.channels = 4
 	}
-	r.rows = func() func(int, []float32) {
+	r.across = func(columns []span) func(int, []float32) {
 		read, numbers := d.span(crop.Min.X, crop.Max.X), make([]uint16, d.per()*r.width)
-		return func(y int, row []float32) {
-			read(crop.Min.Y+y, numbers)
-			toLight(numbers, row)
+		pixels := make([]float32, r.channels*r.width)
+		return func(line int, sums []float32) {
+			read(crop.Min.Y+line, numbers)
+			toLight(numbers, pixels)
+			sumAcross(columns, r.channels, pixels, sums)
 		}
 	}
 	return r, nil

@@ -200,29 +200,52 @@ func (l light) yccRaster(m *image.YCbCr, y ycc, crop image.Rectangle, smooth boo
 		}
 	}
 	t := y.tables()
-	rows := func() func(int, []float32) {
+	across := func(columns []span) func(int, []float32) {
 		c := newChromaReader(t, m, crop.Min.X, crop.Max.X, smooth)
-		return func(y int, row []float32) {
-			y += crop.Min.Y
-			luma := m.Y[m.YOffset(crop.Min.X, y):][:crop.Dx()]
-			stretchedLight(&t.luma, luma, c.row(y), c.phase, c.shift, &stretched, row)
+		return func(line int, sums []float32) {
+			line += crop.Min.Y
+			p := yccRow{luma: m.Y[m.YOffset(crop.Min.X, line):][:crop.Dx()], lumaOf: &t.luma, chroma: c.row(line), phase: c.phase, shift: c.shift, curves: &stretched}
+			p.across(columns, sums)
 		}
 	}
-	return raster{width: crop.Dx(), height: crop.Dy(), channels: 3, rows: rows}, nil
+	return raster{width: crop.Dx(), height: crop.Dy(), channels: 3, across: across}, nil
 }
 
-// stretchedLight turns one row to light, sample of chroma by sample.
-func stretchedLight(lumaOf *[256]int32, luma []uint8, c chroma, phase int, shift uint, curves *[3][yccSteps]float32, row []float32) {
-	red, green, blue := &curves[0], &curves[1], &curves[2]
-	i := 0
-	for s := 0; i < len(luma); s++ {
-		r, g, b := c[s][0], c[s][1], c[s][2]
-		for end := min(len(luma), (s+1)<<shift-phase); i < end; i++ {
-			v := lumaOf[luma[i]]
-			pixel := (*[3]float32)(row[3*i:])
-			pixel[0] = red[(v+r)&(yccSteps-1)]
-			pixel[1] = green[(v+g)&(yccSteps-1)]
-			pixel[2] = blue[(v+b)&(yccSteps-1)]
+// yccRow is one row of a picture and what turns it to light.
+type yccRow struct {
+	luma   []uint8
+	lumaOf *[256]int32
+	chroma chroma
+	phase  int
+	shift  uint
+	curves *[3][yccSteps]float32
+}
+
+// across sums the row cell by cell. The pixel that two cells share is turned to light once.
+func (p *yccRow) across(columns []span, sums []float32) {
+	var r, g, b float32 // the latest pixel
+	at := -1
+	for x, s := range columns {
+		if s.first != at {
+			r, g, b = p.light(s.first)
 		}
+		red, green, blue := r*s.firstWeight, g*s.firstWeight, b*s.firstWeight
+		for i := s.first + 1; i < s.last; i++ {
+			r, g, b := p.light(i)
+			red, green, blue = red+r, green+g, blue+b
+		}
+		if s.last > s.first {
+			r, g, b = p.light(s.last)
+			red, green, blue = red+r*s.lastWeight, green+g*s.lastWeight, blue+b*s.lastWeight
+		}
+		at = s.last
+		cell := sums[3*x : 3*x+3]
+		cell[0], cell[1], cell[2] = red, green, blue
 	}
+}
+
+// light is one pixel.
+func (p *yccRow) light(i int) (r, g, b float32) {
+	v, add := p.lumaOf[p.luma[i]], &p.chroma[(i+p.phase)>>p.shift]
+	return p.curves[0][(v+add[0])&(yccSteps-1)], p.curves[1][(v+add[1])&(yccSteps-1)], p.curves[2][(v+add[2])&(yccSteps-1)]
 }

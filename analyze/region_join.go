@@ -231,7 +231,7 @@ func areaCount(history []join) int {
 	worth := math.Min(worthApart, worthApartShare*whole)
 	for n, j := range history {
 		areas := len(history) + 1 - n
-		if areas <= mostAreas && j.cost >= worth || areas <= fewestAreas && j.apart >= sameArea {
+		if areas <= mostAreas && j.apart >= sameArea && (j.cost >= worth || areas <= fewestAreas) {
 			return areas
 		}
 	}

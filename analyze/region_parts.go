@@ -70,19 +70,22 @@ func (q *parts[N]) join() {
 			}
 		}
 	}
+	q.renumber()
+}
+
+// renumber turns the run that each run was united with into the number of its part.
+func (q *parts[N]) renumber() {
 	number := make([]int32, len(q.runs))
 	for i := range q.runs {
-		if up := q.runs[i].part; up == int32(i) {
+		r := &q.runs[i]
+		if r.part == int32(i) {
 			number[i] = int32(len(q.pixels))
 			q.pixels = append(q.pixels, 0)
 		} else {
-			number[i] = number[up] // up < i, and root of up has been numbered
+			number[i] = number[r.part] // that run is before this one
 		}
-		n := number[i]
-		q.pixels[n] += int(q.runs[i].to - q.runs[i].from)
-	}
-	for i := range q.runs {
-		q.runs[i].part = number[i]
+		r.part = number[i]
+		q.pixels[r.part] += int(r.to - r.from)
 	}
 }
 
@@ -126,106 +129,6 @@ func (q *parts[N]) touches(i int, touch func(j, sides int)) {
 		})
 		for j += q.row[y]; j < q.row[y+1] && q.runs[j].from < r.to; j++ {
 			touch(j, int(min(r.to, q.runs[j].to)-max(r.from, q.runs[j].from)))
-		}
-	}
-}
-
-// under returns the parts of fewer than least pixels.
-func (q *parts[N]) under(least int) []int {
-	var small []int
-	for n, pixels := range q.pixels {
-		if pixels < least {
-			small = append(small, n)
-		}
-	}
-	return small
-}
-
-// scraps returns every part but the largest of each number.
-func (q *parts[N]) scraps() []int {
-	var largest [1 << 16]int // part + 1 of each number
-	number := func(n int) N { return q.runs[q.order[q.first[n]]].number }
-	for n, pixels := range q.pixels {
-		if l := largest[number(n)]; l == 0 || pixels > q.pixels[l-1] {
-			largest[number(n)] = n + 1
-		}
-	}
-	var scraps []int
-	for n := range q.pixels {
-		if largest[number(n)] != n+1 {
-			scraps = append(scraps, n)
-		}
-	}
-	return scraps
-}
-
-// absorb joins each of the small parts to the neighbour it shares the longest border
-// with, the smallest first, and writes the outcome to of.
-// One that has grown to enough pixels by its turn stays.
-func (q *parts[N]) absorb(of []N, small []int, enough int) {
-	slices.SortStableFunc(small, func(a, b int) int { return q.pixels[a] - q.pixels[b] })
-	into := make([]int, len(q.pixels))    // the part that took part n in; itself if none did
-	taken := make([][]int, len(q.pixels)) // the parts that part n took in
-	for n := range into {
-		into[n] = n
-	}
-	holder := func(n int) int {
-		for into[n] != n {
-			into[n] = into[into[n]]
-			n = into[n]
-		}
-		return n
-	}
-	pixels := slices.Clone(q.pixels)
-	sides := make([]int, len(q.pixels))
-	var near []int
-	for _, n := range small {
-		if pixels[n] >= enough {
-			continue
-		}
-		near = near[:0]
-		for _, m := range append(taken[n], n) {
-			for _, i := range q.order[q.first[m]:q.first[m+1]] {
-				q.touches(i, func(j, s int) {
-					h := holder(int(q.runs[j].part))
-					if h == n {
-						return
-					}
-					if sides[h] == 0 {
-						near = append(near, h)
-					}
-					sides[h] += s
-				})
-			}
-		}
-		best := -1
-		for _, h := range near {
-			if best < 0 || sides[h] > sides[best] || sides[h] == sides[best] && h < best {
-				best = h
-			}
-		}
-		for _, h := range near {
-			sides[h] = 0
-		}
-		if best < 0 {
-			continue // the part is the whole picture
-		}
-		into[n] = best
-		pixels[best] += pixels[n]
-		taken[best] = append(append(taken[best], taken[n]...), n)
-	}
-	for _, n := range small {
-		h := holder(n)
-		if h == n {
-			continue
-		}
-		number := q.runs[q.order[q.first[h]]].number
-		for _, i := range q.order[q.first[n]:q.first[n+1]] {
-			r := q.runs[i]
-			row := of[int(r.y)*q.width+int(r.from) : int(r.y)*q.width+int(r.to)]
-			for x := range row {
-				row[x] = number
-			}
 		}
 	}
 }

@@ -18,7 +18,7 @@ func Values(p *Picture, steps int) ValueMap {
 	if len(m.Of) == 0 {
 		return m
 	}
-	assign(p, m.Steps, m.Of)
+	assign(p, m.Steps, smoothing(p), m.Of)
 	q := partsOf(m.Of, p.Width, p.Height)
 	q.absorb(m.Of, q.under(smallestPart(p)), smallestPart(p))
 	m.Marks = marks(p.Width, p.Height, m.Of)
@@ -45,7 +45,7 @@ func smallestPart(p *Picture) int {
 	return int(smallestPartShare * float64(p.Width*p.Height))
 }
 
-// blurRadius returns the pixels on each side that a pixel's lightness is averaged
-// over, so that grain and texture do not fray the edges of the steps.
+// smoothing returns the radius of the window whose median a pixel takes, so that grain
+// and texture do not fray the edges of the steps.
 // Ours: one in 400 of the long side; none in a picture of hand size.
-func blurRadius(p *Picture) int { return max(p.Width, p.Height) / 400 }
+func smoothing(p *Picture) int { return min(mostRadius, max(p.Width, p.Height)/400) }

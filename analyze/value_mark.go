@@ -1,6 +1,7 @@
 package analyze
 
 import (
+	"bytes"
 	"cmp"
 	"math"
 	"slices"
@@ -67,12 +68,12 @@ func crowded(m Mark, marks []Mark, spacing float64) bool {
 }
 
 // room is how far the pixels are from another step, at a reduced size: every
-// factor-th pixel of every factor-th row.
+// factor-th pixel of every factor-th row, with a rim of no step around.
 type room struct {
 	width, height int // of the picture
 	of            []uint8
 	factor        int
-	columns, rows int
+	columns, rows int // with the rim
 	step          []uint8
 	far           []int32 // to another step or the picture's edge, in thirds of a reduced pixel
 	part          []int32 // connected part
@@ -86,33 +87,36 @@ const (
 	diagonal = 4
 )
 
+// rim is the step of no step.
+const rim = 255
+
 // measure thins the picture out and measures it.
 func (r *room) measure(factor int) {
 	r.factor = factor
-	r.columns, r.rows = (r.width+factor-1)/factor, (r.height+factor-1)/factor
-	r.step = make([]uint8, r.columns*r.rows)
-	for y := range r.rows {
-		row := r.of[y*factor*r.width:]
-		for x := range r.columns {
-			r.step[y*r.columns+x] = row[x*factor]
+	r.columns, r.rows = (r.width+factor-1)/factor+2, (r.height+factor-1)/factor+2
+	r.step = bytes.Repeat([]byte{rim}, r.columns*r.rows)
+	for y := 1; y < r.rows-1; y++ {
+		row := r.of[(y-1)*factor*r.width:]
+		for x := 1; x < r.columns-1; x++ {
+			r.step[y*r.columns+x] = row[(x-1)*factor]
 		}
 	}
 	q := partsOf(r.step, r.columns, r.rows)
 	r.parts = len(q.pixels)
 	r.part = make([]int32, len(r.step))
 	for _, s := range q.runs {
+		row := r.part[int(s.y)*r.columns:]
 		for x := s.from; x < s.to; x++ {
-			r.part[int(s.y)*r.columns+int(x)] = s.part
+			row[x] = s.part
 		}
 	}
 	r.far = make([]int32, len(r.step))
-	for i := range r.far {
+	inner := len(r.far) - r.columns - 1 // the first pixel that is surely of the rim
+	for i := r.columns + 1; i < inner; i++ {
 		r.far[i] = math.MaxInt32
-	}
-	for i := range r.far {
 		r.sweep(i, -1)
 	}
-	for i := len(r.far) - 1; i >= 0; i-- {
+	for i := inner - 1; i > r.columns; i-- {
 		r.sweep(i, 1)
 	}
 }
@@ -120,23 +124,23 @@ func (r *room) measure(factor int) {
 // sweep lets pixel i take what its neighbours before it (d = -1) or after it (d = 1)
 // know of the distance.
 func (r *room) sweep(i, d int) {
-	x, y := i%r.columns, i/r.columns
-	far := r.far[i]
-	take := func(x, y int, cost int32) {
-		if x < 0 || y < 0 || x >= r.columns || y >= r.rows {
-			far = min(far, cost)
-			return
+	step, far := r.step[i], r.far[i]
+	if step == rim {
+		r.far[i] = 0
+		return
+	}
+	for _, n := range [4]struct {
+		at   int
+		cost int32
+	}{{i + d, straight}, {i + d*r.columns, straight}, {i + d*(r.columns+1), diagonal}, {i + d*(r.columns-1), diagonal}} {
+		through := n.cost
+		if r.step[n.at] == step {
+			through += r.far[n.at]
 		}
-		if j := y*r.columns + x; r.step[j] != r.step[i] {
-			far = min(far, cost)
-		} else if r.far[j] < math.MaxInt32 {
-			far = min(far, r.far[j]+cost)
+		if through < far {
+			far = through
 		}
 	}
-	take(x+d, y, straight)
-	take(x, y+d, straight)
-	take(x+d, y+d, diagonal)
-	take(x-d, y+d, diagonal)
 	r.far[i] = far
 }
 
@@ -146,7 +150,7 @@ func (r *room) peaks(least float64) []int {
 	enough := int32(least * straight / float64(r.factor))
 	var peaks []int
 	for i, far := range r.far {
-		if far >= enough && r.peak(i) {
+		if far >= enough && r.step[i] != rim && r.peak(i) {
 			peaks = append(peaks, i)
 		}
 	}
@@ -154,14 +158,11 @@ func (r *room) peaks(least float64) []int {
 	return peaks
 }
 
-// peak reports whether none of the eight pixels around i has more room.
+// peak reports whether none of the eight pixels around i, not of the rim, has more room.
 func (r *room) peak(i int) bool {
-	x, y := i%r.columns, i/r.columns
-	for v := max(0, y-1); v <= min(r.rows-1, y+1); v++ {
-		for u := max(0, x-1); u <= min(r.columns-1, x+1); u++ {
-			if r.far[v*r.columns+u] > r.far[i] {
-				return false
-			}
+	for _, row := range [3]int{i - r.columns, i, i + r.columns} {
+		if r.far[row-1] > r.far[i] || r.far[row] > r.far[i] || r.far[row+1] > r.far[i] {
+			return false
 		}
 	}
 	return true
@@ -169,7 +170,7 @@ func (r *room) peak(i int) bool {
 
 // mark returns the mark at reduced pixel i with its radius measured on the picture.
 func (r *room) mark(i int) Mark {
-	x, y := i%r.columns*r.factor, i/r.columns*r.factor
+	x, y := (i%r.columns-1)*r.factor, (i/r.columns-1)*r.factor
 	n := r.of[y*r.width+x]
 	best := min(x+1, r.width-x, y+1, r.height-y)
 	square := best * best

@@ -60,9 +60,6 @@ func (l levels) effort(m measure) (effort int) {
 	return effort
 }
 
-// single is the only measure of one paint.
-var single = []measure{{1}}
-
 // pairs returns the measures of two paints. A paint may come as a touch where
 // its strong is true. No two measures have the same shares.
 func (l levels) pairs(strong [2]bool) (all []measure) {
@@ -132,4 +129,49 @@ func gcd(a, b level) level {
 		a, b = b, a%b
 	}
 	return a
+}
+
+// A program is the order in which the measures of three paints are made: each is
+// a base of the first two and an amount of the third. It is the same for every
+// three paints of which the same are strong.
+type program struct {
+	bases []measure
+	steps [2][]step // without and with touches of the third paint
+}
+
+type step struct {
+	base int32
+	more level
+}
+
+// newPrograms returns the programs by whether the first and second paint are strong.
+func newPrograms(l levels) (programs [2][2]program) {
+	for i := range 2 {
+		for j := range 2 {
+			programs[i][j] = newProgram(l, i == 1, j == 1)
+		}
+	}
+	return programs
+}
+
+func newProgram(l levels, first, second bool) (p program) {
+	place := map[measure]int32{}
+	for k := range 2 {
+		for _, m := range l.triples([3]bool{first, second, k == 1}) {
+			base := measure{m[0], m[1]}
+			if _, known := place[base]; !known {
+				place[base] = int32(len(p.bases))
+				p.bases = append(p.bases, base)
+			}
+			p.steps[k] = append(p.steps[k], step{place[base], m[2]})
+		}
+	}
+	return p
+}
+
+func oneIf(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
 }

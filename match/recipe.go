@@ -3,7 +3,10 @@
 package match
 
 import (
+	"math"
+
 	"tonewright/analyze/colour"
+	"tonewright/match/paint"
 )
 
 // Part is one paint of a recipe. Its share of the pile is Parts over the sum of
@@ -48,4 +51,30 @@ func (o Options) defaulted() Options {
 	o.MaxParts = min(max(o.MaxParts, 2), 30)
 	o.Alternatives = max(o.Alternatives, 0)
 	return o
+}
+
+// Recipes returns, for each aim, the recipe to take and then up to two
+// alternatives by rising CIEDE2000, of one to three paints each. len(result) == len(aims).
+// The first has the fewest paints that come within 1 CIEDE2000 of the best. An
+// alternative does without at least one paint of every recipe before it; where
+// the box has none that is not much worse, there is none.
+// No paints: a nil list for each aim. It panics if an aim is not a number.
+// Source: two-constant mixing as [Duncan1940], see paint.Mix; [Sharma2005].
+func Recipes(paints []paint.Paint, aims []colour.Lab, opt Options) [][]Recipe {
+	recipes := make([][]Recipe, len(aims))
+	if len(paints) == 0 || len(aims) == 0 {
+		return recipes
+	}
+	for _, aim := range aims {
+		if sum := aim.L + aim.A + aim.B; math.IsNaN(sum) || math.IsInf(sum, 0) {
+			panic("match: an aim is not a number")
+		}
+	}
+	opt = opt.defaulted()
+	s := newSearch(paints, aims, opt)
+	found := s.finds(opt.MaxPaints)
+	inParallel(len(aims), func(a int) {
+		recipes[a] = s.choose(aims[a], found[a], opt.Alternatives)
+	})
+	return recipes
 }

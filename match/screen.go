@@ -87,13 +87,12 @@ var glow = makeGlow()
 
 const glowShift = 16 // bits of a float32's fraction that are left out
 
-func makeGlow() *[4096]float32 {
-	var table [4096]float32
+func makeGlow() (table [4096]float32) {
 	for bits := math.Float32bits(leastRatio) >> glowShift; bits <= math.Float32bits(mostRatio)>>glowShift; bits++ {
 		middle := math.Float32frombits(bits<<glowShift | 1<<(glowShift-1))
 		table[bits%4096] = float32(paint.Gloss.Out(paint.Infinite(float64(middle))))
 	}
-	return &table
+	return table
 }
 
 // roots is the f of L*a*b* in straight pieces, 64 an octave, from 2^-15 to 2.
@@ -103,14 +102,13 @@ const rootShift = 17
 
 type piece struct{ start, slope float32 }
 
-func makeRoots() *[1024]piece {
-	var table [1024]piece
+func makeRoots() (table [1024]piece) {
 	for bits := math.Float32bits(1.0/(1<<15)) >> rootShift; bits < math.Float32bits(2)>>rootShift; bits++ {
 		from := labRoot(float64(math.Float32frombits(bits << rootShift)))
 		to := labRoot(float64(math.Float32frombits((bits + 1) << rootShift)))
 		table[bits%1024] = piece{float32(from), float32((to - from) / (1 << rootShift))}
 	}
-	return &table
+	return table
 }
 
 // labRoot is the f of L*a*b*. Source: [CIE15] 8.2.1.
@@ -131,6 +129,12 @@ func root(t float32) float32 {
 type point struct{ l, a, b float32 }
 
 func (p point) lab() colour.Lab { return colour.Lab{L: float64(p.l), A: float64(p.a), B: float64(p.b)} }
+
+func pointOf(c colour.Lab) point { return point{float32(c.L), float32(c.A), float32(c.B)} }
+
+func sqrt32(v float32) float32 { return float32(math.Sqrt(float64(max(v, 0)))) }
+
+func abs32(v float32) float32 { return max(v, -v) }
 
 // screen returns the colour of two amounts of paint mixed.
 func screen(base, more *optics) point {

@@ -1,77 +1,182 @@
+// The search: every mix of the box is made once, in fast optics, and held
+// against the aims that it may be near to.
+
 package match
 
 import (
+	"cmp"
+	"runtime"
+	"slices"
+	"sync"
+
 	"tonewright/analyze/colour"
 	"tonewright/match/paint"
 )
 
-// Recipes: first simple version, replaced shortly.
-func Recipes(paints []paint.Paint, aims []colour.Lab, opt Options) [][]Recipe {
-	opt = opt.defaulted()
-	l := levels{level(opt.MaxParts)}
-	type mix struct {
-		set [3]int
-		m   measure
-		n   int
-		lab colour.Lab
+// A set is the paints of a mix, by index in the box, rising; unused places are -1.
+type set [3]int32
+
+func (s set) size() int {
+	n := 0
+	for n < len(s) && s[n] >= 0 {
+		n++
 	}
-	var mixes []mix
-	add := func(set [3]int, n int, ms []measure) {
-		for _, m := range ms {
-			ps, sh := []paint.Paint{}, []float64{}
-			for i := range n {
-				ps, sh = append(ps, paints[set[i]]), append(sh, l.parts(m[i]))
-			}
-			k, s := paint.Mix(ps, sh)
-			r := paint.Thick(&k, &s, paint.Gloss)
-			mixes = append(mixes, mix{set, m, n, r.Lab()})
-		}
-	}
-	for i := range paints {
-		add([3]int{i}, 1, single)
-		for j := i + 1; j < len(paints); j++ {
-			st := [3]bool{paints[i].Facts.Strong(), paints[j].Facts.Strong()}
-			add([3]int{i, j}, 2, l.pairs([2]bool{st[0], st[1]}))
-			for k := j + 1; k < len(paints); k++ {
-				st[2] = paints[k].Facts.Strong()
-				add([3]int{i, j, k}, 3, l.triples(st))
-			}
-		}
-	}
-	out := make([][]Recipe, len(aims))
-	for a, aim := range aims {
-		var best [4]float64
-		var at [4]int
-		for n := range best {
-			best[n] = 1e9
-		}
-		for i, x := range mixes {
-			if d := colour.DeltaE00(aim, x.lab); d < best[x.n] {
-				best[x.n], at[x.n] = d, i
-			}
-		}
-		least := min(best[1], best[2], best[3])
-		for n := 1; n <= 3; n++ {
-			if best[n] <= least+1 {
-				x := mixes[at[n]]
-				r := Recipe{Lab: x.lab, DeltaE: best[n], ValueShift: colour.ValueOf(x.lab.L) - colour.ValueOf(aim.L), Basis: "typical"}
-				for i := range n {
-					r.Parts = append(r.Parts, Part{x.set[i], l.parts(x.m[i]), l.isTouch(x.m[i])})
-				}
-				out[a] = append(out[a], r)
-				break
-			}
-		}
-	}
-	return out
+	return n
 }
 
-// Reach returns the L* of the darkest and the lightest mix.
-func Reach(paints []paint.Paint) (lo, hi float64) {
-	lo, hi = 100, 0
-	for _, p := range paints {
-		l := p.Masstone().L
-		lo, hi = min(lo, l), max(hi, l)
+// A find is the nearest that the mixes of one set come to an aim.
+type find struct {
+	set    set
+	at     point
+	deltaE float32
+}
+
+// compareFinds puts the nearer first, then the fewer paints, then the lower indices.
+func compareFinds(a, b find) int {
+	if a.deltaE != b.deltaE {
+		return cmp.Compare(a.deltaE, b.deltaE)
 	}
-	return lo, hi
+	return cmp.Or(cmp.Compare(a.set.size(), b.set.size()), slices.Compare(a.set[:], b.set[:]))
+}
+
+// Ours: see TestNeverFarFromDense for what these are worth.
+const (
+	kept   = 16  // sets kept for each aim, of two paints and of three; must outnumber those that only add a speck to one
+	slack  = 1.2 // a gauge may err by this factor
+	shards = 16  // parts of the search, fixed so that its result is the same on any number of cores
+)
+
+// search is what all workers share; none changes it.
+type search struct {
+	paints  []paint.Paint
+	levels  levels
+	amounts [][]optics // by paint and level
+	strong  []bool
+	aims    []colour.Lab
+	twos    [2][2][]measure    // measures of two paints by which are strong
+	threes  [2][2][2][]measure // of three
+}
+
+func newSearch(paints []paint.Paint, aims []colour.Lab, opt Options) *search {
+	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims}
+	for i := range paints {
+		amounts := make([]optics, s.levels.count())
+		for v := 1; v < len(amounts); v++ {
+			amounts[v] = opticsOf(&paints[i], s.levels.parts(level(v)))
+		}
+		s.amounts = append(s.amounts, amounts)
+		s.strong = append(s.strong, paints[i].Facts.Strong())
+	}
+	for i := range 2 {
+		for j := range 2 {
+			s.twos[i][j] = s.levels.pairs([2]bool{i == 1, j == 1})
+			for k := range 2 {
+				s.threes[i][j][k] = s.levels.triples([3]bool{i == 1, j == 1, k == 1})
+			}
+		}
+	}
+	return s
+}
+
+// finds returns, for each aim, the sets that come near to it, nearest first.
+func (s *search) finds(most int) [][]find {
+	found := s.singles()
+	if most == 1 || len(s.paints) == 1 {
+		return found
+	}
+	looks := s.firstLooks(most)
+	bounds, patches := make([]float32, len(s.aims)), make([]patch, len(s.aims))
+	inParallel(len(s.aims), func(a int) {
+		l := newLens(s.aims[a], looks)
+		bounds[a] = l.bound()
+		patches[a] = l.patch(int32(a), bounds[a])
+	})
+	field, programs := newField(patches), newPrograms(s.levels)
+	scans := make([]shard, shards)
+	inParallel(shards, func(i int) { scans[i] = s.scan(i, field, bounds, programs, most) })
+	inParallel(len(s.aims), func(a int) { found[a] = join(found[a], scans, a) })
+	return found
+}
+
+// singles returns every paint alone for every aim.
+func (s *search) singles() [][]find {
+	found := make([][]find, len(s.aims))
+	inParallel(len(s.aims), func(a int) {
+		for i := range s.paints {
+			p := screen(&s.amounts[i][1], &s.amounts[i][0])
+			found[a] = append(found[a], find{set{int32(i), -1, -1}, p, float32(colour.DeltaE00(s.aims[a], p.lab()))})
+		}
+	})
+	return found
+}
+
+// shard is what one part of the search found, of two paints and of three.
+type shard struct{ pairs, triples *scan }
+
+// scan makes every mix of each shards-th pair of paints, and of those two with a
+// later third.
+func (s *search) scan(part int, field *field, bounds []float32, programs [2][2]program, most int) shard {
+	found := shard{newScan(s, field, bounds), newScan(s, field, bounds)}
+	var bases []optics
+	for n, of := range s.pairsOfPaints() {
+		if n%shards != part {
+			continue
+		}
+		for _, m := range s.menu(of) {
+			found.pairs.hold(s.screen(of, m))
+		}
+		found.pairs.close(of)
+		if most < 3 {
+			continue
+		}
+		program := &programs[oneIf(s.strong[of[0]])][oneIf(s.strong[of[1]])]
+		bases = bases[:0]
+		for _, b := range program.bases {
+			bases = append(bases, s.amounts[of[0]][b[0]].add(&s.amounts[of[1]][b[1]]))
+		}
+		for k := int(of[1]) + 1; k < len(s.paints); k++ {
+			amounts := s.amounts[k]
+			for _, step := range program.steps[oneIf(s.strong[k])] {
+				found.triples.hold(screen(&bases[step.base], &amounts[step.more]))
+			}
+			found.triples.close(set{of[0], of[1], int32(k)})
+		}
+	}
+	return found
+}
+
+// join returns what was found for an aim, nearest first.
+func join(found []find, shards []shard, aim int) []find {
+	for _, s := range shards {
+		found = append(append(found, s.pairs.best[aim]...), s.triples.best[aim]...)
+	}
+	slices.SortFunc(found, compareFinds)
+	return found
+}
+
+func (s *search) pairsOfPaints() (all []set) {
+	for i := range s.paints {
+		for j := i + 1; j < len(s.paints); j++ {
+			all = append(all, set{int32(i), int32(j), -1})
+		}
+	}
+	return all
+}
+
+// inParallel calls work for 0 to n-1, on as many cores as there are.
+func inParallel(n int, work func(i int)) {
+	next := make(chan int)
+	var all sync.WaitGroup
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		all.Go(func() {
+			for i := range next {
+				work(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	all.Wait()
 }

@@ -58,12 +58,9 @@ func newPage(p *plan.Plan, a *art) page {
 	pg := page{
 		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS),
 		Lead: lead(p), GridText: gridText(p), Unused: unused(p), BasisKey: basisKey, Foot: foot,
-		Facts: facts(p), Cautions: cautions(p), Warnings: []string{},
+		Facts: facts(p), Cautions: cautions(p), Warnings: warnings(p),
 		Views: views(p, a), Sheet: newSheet(p, a),
 		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
-	}
-	for _, w := range p.Warnings {
-		pg.Warnings = append(pg.Warnings, w.Text)
 	}
 	n := 0
 	for i, r := range p.Regions {
@@ -122,6 +119,28 @@ func cautions(p *plan.Plan) []caution {
 	list := []caution{}
 	for _, c := range p.Cautions {
 		list = append(list, caution{strings.Join(c.Paints, ", "), c.Text})
+	}
+	return list
+}
+
+// warnings lists the plan's warnings, the colours out of reach in one sentence:
+// each of them says what is missing in its own row.
+func warnings(p *plan.Plan) []string {
+	list, missed := []string{}, []string{}
+	for _, w := range p.Warnings {
+		if w.Kind == plan.OutOfReach {
+			missed = append(missed, w.Where)
+		}
+	}
+	for _, w := range p.Warnings {
+		switch {
+		case w.Kind != plan.OutOfReach:
+			list = append(list, w.Text)
+		case len(missed) == 1:
+			list = append(list, w.Text)
+		case w.Where == missed[0]:
+			list = append(list, fmt.Sprintf("%d colours are out of reach of this box by more than %d CIEDE2000; each says how: %s.", len(missed), plan.Near, strings.Join(missed, ", ")))
+		}
 	}
 	return list
 }

@@ -90,8 +90,11 @@ func addCaution(list []Caution, text, name string) []Caution {
 // painter would see at arm's length that the pile is another colour.
 const Near = 5
 
-// warningsOf says what the painter should know before trusting the plan, the
-// worst first.
+// OutOfReach is the kind of warning for a colour that no mix of the box comes near.
+const OutOfReach = "reach"
+
+// warningsOf says what the painter should know before trusting the plan: of the
+// photo, then of colours that are missed, then of the predictions.
 func warningsOf(p *Plan, photo []string) []Warning {
 	warnings := []Warning{}
 	for _, text := range photo {
@@ -110,7 +113,7 @@ func misses(regions []Region) []Warning {
 		for _, c := range r.Colours {
 			if c.Recipe.DeltaE > Near {
 				text := fmt.Sprintf("%s is out of reach of this box: the nearest mix misses it by %.1f CIEDE2000.", c.ID, c.Recipe.DeltaE)
-				out = append(out, Warning{"reach", text, c.ID})
+				out = append(out, Warning{OutOfReach, text, c.ID})
 			}
 		}
 	}

@@ -1,3 +1,5 @@
+// Taking the samples' grain out of the film.
+
 package main
 
 import (

@@ -1,3 +1,5 @@
+// The camera: where it stands, and how light becomes sRGB.
+
 package main
 
 import (
@@ -30,8 +32,8 @@ func (c camera) ray(x, y float64, width, height int) vec {
 }
 
 // exposure is what the camera multiplies light by; 1 is then the white of sRGB. A white card
-// square to the window at the middle of the shelf has a light of 1, so it would clip softly.
-const exposure = 1.4
+// square to the window at the middle of the shelf would have a light of about 1 with the shutter open.
+const exposure = 1.55
 
 // shoulder is the linear level above which lights are pressed together instead of cut off.
 const shoulder = 0.75

@@ -1,3 +1,5 @@
+// Numbers that look random and are not: sample points and noise.
+
 package main
 
 import (

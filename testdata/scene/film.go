@@ -1,3 +1,5 @@
+// The film: what fell on each pixel.
+
 package main
 
 // film is the light that fell on each pixel, row by row from the top left.

@@ -1,3 +1,5 @@
+// Light going through the green bottle.
+
 package main
 
 import (
@@ -6,7 +8,8 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// through follows light into the bottle, treated as one solid lens of glass, and out behind it.
+// through follows light into the bottle's wall and out on its other side; below the level
+// of what it holds, wall and filling are one solid lens.
 func (t *tracer) through(h *hit, at *surface, d vec, path *colour.Spectrum, turn int, s *sampler) (sum xyz) {
 	const index = 1.5
 	after := *path

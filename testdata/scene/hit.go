@@ -1,3 +1,5 @@
+// Where rays meet the wall, the shelf and the bodies.
+
 package main
 
 import "math"
@@ -93,9 +95,6 @@ func (s *still) shadow(p, q vec) (open bool, glass float64) {
 	d := q.sub(p)
 	far := d.length()
 	d = d.times(1 / far)
-	if shuttered(p, q) {
-		return false, 0
-	}
 	if t := -p.y / d.y; p.y < -0.01 && t > 0 && p.z+d.z*t < shelfEdge-edgeStrip {
 		return false, 0
 	}

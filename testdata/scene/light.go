@@ -1,3 +1,5 @@
+// The window, its shutter and the dim room.
+
 package main
 
 import (
@@ -21,13 +23,14 @@ type daylight struct {
 	axes       frame   // u across, v up, w into the room
 	wide, high float64 // half the window's size, cm
 	power      float64 // radiance of the panes
+	shutter    float64 // z of the shutter's slanting edge at y = 50
 	white, dim [3]colour.Spectrum
 }
 
 // newDaylight hangs the window. The room's light has been thrown back by walls of the given
 // colour, so that the shadows are warm and the lights neutral.
 func newDaylight(walls colour.Spectrum) *daylight {
-	l := &daylight{centre: vec{-82, 74, 62}, wide: 21, high: 31}
+	l := &daylight{centre: vec{-82, 74, 62}, wide: 21, high: 31, shutter: 28}
 	n := vec{0, 6, 0}.sub(l.centre)
 	far := n.length()
 	n = n.unit()
@@ -80,14 +83,14 @@ func pane(x, y float64) float64 {
 
 // shuttered tells whether the half-closed shutter stands between p and the window point q.
 // It keeps the wall behind the bottle dark and lets the wall behind the spout be light.
-func shuttered(p, q vec) bool {
+func (l *daylight) shuttered(p, q vec) bool {
 	const at = -52
 	if p.x < at {
 		return false
 	}
 	t := (at - p.x) / (q.x - p.x)
 	y, z := mix(p.y, q.y, t), mix(p.z, q.z, t)
-	return z < 28+1.3*(y-50)
+	return z < l.shutter+1.3*(y-50)
 }
 
 // window returns the radiance of the window along a ray and how densely point chooses
@@ -103,7 +106,7 @@ func (l *daylight) window(o, d vec) (radiance, asked float64) {
 	}
 	q := o.along(d, far).sub(l.centre)
 	x, y := q.dot(l.axes.u)/l.wide, q.dot(l.axes.v)/l.high
-	if math.Abs(x) > 1 || math.Abs(y) > 1 || shuttered(o, o.along(d, far)) {
+	if math.Abs(x) > 1 || math.Abs(y) > 1 || l.shuttered(o, o.along(d, far)) {
 		return 0, 0
 	}
 	return l.power * pane((x+1)/2, (y+1)/2), l.density(far, face)

@@ -1,3 +1,5 @@
+// What things are made of: mixes of paints, copper, glass, and their unevenness.
+
 package main
 
 import (
@@ -108,8 +110,9 @@ func slateFinish(p, n vec) finish {
 	wide, slope := clouds(long, 7, 5, 11)
 	fine, grain := clouds(p, 0.5, 2, 12)
 	tilt := bumped(n, vec{slope.x * 0.5, slope.y * 2, slope.z}, 0.16)
-	front := 1 - 0.35*ramp(0.2, 0.8, n.z)
-	return finish{bumped(tilt, grain, 0.012), (1 + 0.10*wide + 0.04*fine) * front, 1 + 0.25*wide, 0}
+	broken := ramp(0.2, 0.8, n.z)
+	shade := (1 + 0.10*wide + 0.04*fine) * (1 - 0.35*broken)
+	return finish{bumped(tilt, grain, 0.012), shade, 1 + 0.25*wide + 0.5*broken, 0}
 }
 
 // plasterFinish is a limewashed wall: broad clouds of tone and a trowelled face.
@@ -126,11 +129,13 @@ func copperFinish(p, n vec) finish {
 	return finish{bumped(n, dents, 0.06), 1 + 0.2*bloom, 1 + 0.35*bloom, 0.16 * bloom}
 }
 
-// lemonFinish is pitted peel.
+// lemonFinish is pitted peel, unevenly ripe.
 func lemonFinish(p, n vec) finish {
 	tone, _ := clouds(p, 2.6, 3, 41)
-	pits, slope := noise(p.times(1/0.34), 42)
-	return finish{bumped(n, slope, 0.05), 1 + 0.05*tone + 0.02*pits, 1 + 0.2*tone, 0}
+	wide, swell := noise(p.times(1/0.42), 42)
+	pits, pores := noise(p.times(1/0.17), 43)
+	tilt := bumped(bumped(n, swell, 0.028), pores, 0.03)
+	return finish{tilt, 1 + 0.06*tone + 0.03*wide + 0.03*pits, 1 + 0.25*tone, 0}
 }
 
 // glassFinish is hand-blown glass, not quite even.

@@ -1,3 +1,5 @@
+// Light mirrored by rough surfaces.
+
 package main
 
 import (
@@ -52,7 +54,7 @@ func (t *tracer) mirrored(h *hit, at *surface, d vec, path *colour.Spectrum, tur
 	return sum
 }
 
-// glint is the window's own light in a mirror lobe.
+// glint is the window's own light in a mirror lobe; what shines through the bottle is left out.
 func (t *tracer) glint(h *hit, at *surface, f frame, eye vec, path *colour.Spectrum, x, y float64) (sum xyz) {
 	o := h.p.along(h.n, 0.02)
 	q := t.light.point(x, y)
@@ -64,7 +66,7 @@ func (t *tracer) glint(h *hit, at *surface, f frame, eye vec, path *colour.Spect
 	if glass == 0 || out.z <= 0 || face <= 0 || d.dot(h.n) <= 0 {
 		return sum
 	}
-	open, green := t.shadow(o, q)
+	open, green := t.open(o, q)
 	if !open || green > 0 {
 		return sum
 	}
@@ -77,7 +79,8 @@ func (t *tracer) glint(h *hit, at *surface, f frame, eye vec, path *colour.Spect
 	return sum
 }
 
-// tint colours light mirrored at an angle of the given cosine.
+// tint colours light mirrored at an angle of the given cosine; bare metal pales at a slant
+// as clear surfaces do, which is near enough for copper.
 func tint(path *colour.Spectrum, m *material, at *surface, cos float64) {
 	for i := range path {
 		if m.isMetal() {
@@ -110,10 +113,14 @@ func heuristic(mine, other float64) float64 {
 	return mine * mine / (mine*mine + other*other)
 }
 
+// lambda is how much of a rough surface its own small hills hide from v: Smith's term for GGX.
+// Source: [Heitz2018].
 func lambda(v vec, width float64) float64 {
 	return (math.Sqrt(1+width*width*(v.x*v.x+v.y*v.y)/(v.z*v.z)) - 1) / 2
 }
 
+// visibleNormal draws one of the small mirrors that eye can see, as often as it sees them.
+// Source: [Heitz2018], by stretching the surface to a hemisphere and back.
 func visibleNormal(eye vec, width, x, y float64) vec {
 	v := vec{width * eye.x, width * eye.y, eye.z}.unit()
 	t1 := vec{1, 0, 0}

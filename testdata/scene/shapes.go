@@ -1,3 +1,5 @@
+// Signed distances of turned and swept shapes.
+
 package main
 
 import "math"

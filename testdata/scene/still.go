@@ -1,3 +1,5 @@
+// The still life: what stands where.
+
 package main
 
 import (

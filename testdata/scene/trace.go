@@ -1,3 +1,5 @@
+// Following light backwards from the eye.
+
 package main
 
 import (
@@ -6,8 +8,8 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// bounces is how often light may turn after the first surface. Ours: a third bounce
-// changed the darkest shadows by under one 8-bit level.
+// bounces is how often light may turn after the first surface. Ours: from two to three the
+// darks (green under level 45) rose by 0.8 of a level on average, from three to four by 0.1.
 const bounces = 3
 
 // tracer follows light backwards from the eye through the still life.
@@ -157,7 +159,7 @@ func (t *tracer) direct(o, n vec, path *colour.Spectrum, x, y float64) (sum xyz)
 	if glass == 0 || in <= 0 || out <= 0 {
 		return sum
 	}
-	open, green := t.shadow(o, q)
+	open, green := t.open(o, q)
 	if !open {
 		return sum
 	}
@@ -169,6 +171,14 @@ func (t *tracer) direct(o, n vec, path *colour.Spectrum, x, y float64) (sum xyz)
 	area := 4 * t.light.wide * t.light.high
 	sum.add(seen(&t.light.white, &lit), t.light.power*in*out*area/(far*far*math.Pi))
 	return sum
+}
+
+// open returns whether the window's point q shines on p, and through how many cm of glass.
+func (t *tracer) open(p, q vec) (bool, float64) {
+	if t.light.shuttered(p, q) {
+		return false, 0
+	}
+	return t.shadow(p, q)
 }
 
 // cosine is a direction about the z axis, as likely as a matt surface sends light there.

@@ -1,3 +1,5 @@
+// The truth file and the mask.
+
 package main
 
 import (

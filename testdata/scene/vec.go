@@ -1,3 +1,5 @@
+// Points, directions, frames and boxes in space.
+
 package main
 
 import "math"

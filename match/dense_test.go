@@ -1,0 +1,133 @@
+package match
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// dense is the oracle: for each aim the least CIEDE2000 of every mix of one, two
+// and three paints that the parts allow, each made in full, over all 31 bands,
+// straight from the definitions: no table, no gauge, no bound.
+func dense(paints []paint.Paint, aims []colour.Lab, most int) [][4]float64 {
+	best := make([][4]float64, len(aims))
+	for a := range best {
+		best[a] = [4]float64{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}
+	}
+	l := levels{level(most)}
+	try := func(of []int, measures []measure) {
+		for _, m := range measures {
+			var r colour.Spectrum
+			for b := range r {
+				var k, s float64
+				for i, p := range of {
+					k += l.parts(m[i]) * paints[p].K[b]
+					s += l.parts(m[i]) * paints[p].S[b]
+				}
+				q := k / s
+				r[b] = paint.Gloss.Out(1 + q - math.Sqrt(q*q+2*q))
+			}
+			lab := r.Lab()
+			for a, aim := range aims {
+				best[a][len(of)] = min(best[a][len(of)], colour.DeltaE00(aim, lab))
+			}
+		}
+	}
+	for i, p := range paints {
+		try([]int{i}, []measure{{1}})
+		for j := i + 1; j < len(paints); j++ {
+			q := paints[j]
+			try([]int{i, j}, l.pairs([2]bool{p.Facts.Strong(), q.Facts.Strong()}))
+			for k := j + 1; k < len(paints); k++ {
+				r := paints[k]
+				try([]int{i, j, k}, l.triples([3]bool{p.Facts.Strong(), q.Facts.Strong(), r.Facts.Strong()}))
+			}
+		}
+	}
+	return best
+}
+
+// own returns paints of the library, not blends, spread over its whole length.
+func own(n int) []paint.Paint {
+	all := slices.DeleteFunc(paint.Library(), func(p paint.Paint) bool { return p.Basis == paint.Blend })
+	var some []paint.Paint
+	for i := range n {
+		some = append(some, all[i*len(all)/n])
+	}
+	return some
+}
+
+// testAims returns n colours, half as mixes of paints have them, half spread
+// through sRGB, where many lie beyond any mix.
+func testAims(n int, seed uint64) []colour.Lab {
+	random := rand.New(rand.NewPCG(seed, 7))
+	library := paint.Library()
+	aims := make([]colour.Lab, n)
+	for i := range aims {
+		if i%2 == 1 {
+			aims[i] = colour.FromSRGB(random.Float64(), random.Float64(), random.Float64())
+			continue
+		}
+		paints := []paint.Paint{library[0]}
+		shares := []float64{random.Float64()}
+		for range 3 {
+			paints = append(paints, library[random.IntN(len(library))])
+			shares = append(shares, random.Float64())
+		}
+		k, s := paint.Mix(paints, shares)
+		r := paint.Thick(&k, &s, paint.Gloss)
+		aims[i] = r.Lab()
+	}
+	return aims
+}
+
+// farFromDense is the most CIEDE2000 by which the search may miss the best mix.
+const farFromDense = 0.1
+
+func TestNeverFarFromDense(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		paints []paint.Paint
+		aims   int
+		seed   uint64
+	}{
+		{"starter box", paint.StarterBox().Paints, 400, 1},
+		{"6 paints", own(6), 400, 2},
+		{"16 paints", own(16), 120, 3},
+		{"24 paints", own(24), 60, 4},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			aims := testAims(c.aims, c.seed)
+			want := dense(c.paints, aims, mostParts)
+			s := newSearch(c.paints, aims, Options{}.defaulted())
+			found := s.finds(3)
+			worst := 0.0
+			for a, aim := range aims {
+				choice := &choice{s, aim, found[a], make([]*refined, len(found[a]))}
+				nearest := math.Inf(1)
+				for size := 3; size > 0; size-- {
+					best := min(want[a][1], want[a][2], want[a][3])
+					if want[a][size] > best+fewerWithin {
+						continue
+					}
+					r := choice.bestOfSize(size, nearest+fewerWithin, nil)
+					if r == nil {
+						t.Logf("none of %d %v %v", size, aim, want[a])
+						t.Fail()
+						continue
+					}
+					nearest = min(nearest, r.best.deltaE)
+					worst = max(worst, r.best.deltaE-want[a][size])
+					assert.LessOrEqual(t, r.best.deltaE, want[a][size]+farFromDense, "aim %v, %d paints", aim, size)
+				}
+			}
+			t.Logf("worst miss %.3f CIEDE2000", worst)
+		})
+	}
+}
