@@ -50,6 +50,7 @@ func Clusters(p *Picture, parting Parting, opt ClusterOptions) Clustering {
 	if opt.Error == 0 {
 		opt.Error = enoughError
 	}
+	opt.Colours = min(opt.Colours, 255) // what Clustering.Of can count
 	found := Clustering{Of: make([]uint8, len(parting.Of)), Clusters: make([][]Cluster, len(parting.Regions))}
 	pixels := pixelsOf(parting)
 	each(bySize(pixels), func(r int) {
