@@ -1,13 +1,16 @@
 package analyze
 
 import (
+	"bytes"
 	"encoding/csv"
 	"image"
+	"math"
 	"os"
 	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"golang.org/x/image/tiff"
 
 	"tonewright/analyze/colour"
 )
@@ -115,6 +118,17 @@ func TestAlphaOverGround(t *testing.T) {
 	require.NoError(t, err)
 	got := pic.At(1)
 	require.InDeltaSlice(t, []float64{ochre.L, ochre.A, ochre.B}, []float64{got.L, got.A, got.B}, 0.005)
+}
+
+// A TIFF may hold colours already multiplied by alpha: 128 of red at alpha 128 is
+// full red, half there. Over black that is 128/255 of its light.
+func TestAlphaAlreadyMultiplied(t *testing.T) {
+	img := image.NewRGBA(image.Rect(0, 0, 1, 1))
+	copy(img.Pix, []uint8{128, 0, 0, 128})
+	var out bytes.Buffer
+	require.NoError(t, tiff.Encode(&out, img, nil))
+	_, pic := mustPicture(t, tempFile(t, "a.tif", out.Bytes()))
+	require.Equal(t, []uint8{uint8(math.Round(255 * linearToSRGB(128.0/255))), 0, 0}, pic.RGB)
 }
 
 // A wholly transparent photo is the ground, everywhere.

@@ -63,7 +63,7 @@ func profileLight(data []byte, inks int) (l light, err error) {
 	}
 	l = lightOf(xyz, have)
 	l.name = name
-	l.affine = xyzToSRGB50.after(blackPoint(p)).after(l.affine)
+	l.affine = xyzToSRGB50.after(blackToZero(p.BlackPoint(icc.PerceptualRenderingIntent, nil))).after(l.affine)
 	return l, l.check()
 }
 
@@ -87,15 +87,14 @@ func profileXYZ(p *icc.Profile, inks int) (func([4]float64) [3]float64, error) {
 	}, nil
 }
 
-// blackPoint maps the profile's black to black and leaves its white alone.
+// blackToZero maps a profile's black, XYZ under D50, to no light and leaves white alone.
 // Source: [ISO18619] 5: a scaling of each of X, Y and Z along the line from white.
-func blackPoint(p *icc.Profile) affine {
-	b := p.BlackPoint(icc.PerceptualRenderingIntent, nil)
-	black := [3]float64{b.X, b.Y, b.Z}
+func blackToZero(black icc.XYZType) affine {
 	var a affine
-	for i, w := range d50 {
-		a.m[i][i] = w / (w - black[i])
-		a.offset[i] = -w * black[i] / (w - black[i])
+	for i, b := range [3]float64{black.X, black.Y, black.Z} {
+		w := d50[i]
+		a.m[i][i] = w / (w - b)
+		a.offset[i] = -w * b / (w - b)
 	}
 	return a
 }

@@ -138,3 +138,15 @@ func TestMatrices(t *testing.T) {
 	white := xyzToSRGB50.apply(d50)
 	require.InDeltaSlice(t, []float64{1, 1, 1}, white[:], 1e-9)
 }
+
+// Black-point compensation by hand: black to nothing, white to itself, and what
+// lies halfway between them to half of white.
+func TestBlackToZero(t *testing.T) {
+	black := [3]float64{0.02, 0.03, 0.01}
+	a := blackToZero(icc.XYZType{X: black[0], Y: black[1], Z: black[2]})
+	at := func(v [3]float64) []float64 { w := a.apply(v); return w[:] }
+	require.InDeltaSlice(t, []float64{0, 0, 0}, at(black), 1e-12)
+	require.InDeltaSlice(t, d50[:], at(d50), 1e-12)
+	middle := [3]float64{(black[0] + d50[0]) / 2, (black[1] + d50[1]) / 2, (black[2] + d50[2]) / 2}
+	require.InDeltaSlice(t, []float64{d50[0] / 2, d50[1] / 2, d50[2] / 2}, at(middle), 1e-12)
+}

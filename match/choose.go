@@ -90,8 +90,10 @@ func (s *search) choose(aim colour.Lab, finds []find, alternatives int) []Recipe
 	}
 	slices.SortStableFunc(picked[1:], s.compareMixes)
 	recipes := make([]Recipe, len(picked))
+	munsell := aim.Munsell()
 	for i, m := range picked {
-		recipes[i] = s.recipe(m, aim)
+		recipes[i] = s.recipe(m)
+		s.describe(&recipes[i], aim, munsell, i == 0)
 	}
 	return recipes
 }
@@ -262,8 +264,8 @@ func (s *search) lab(of set, m measure) colour.Lab {
 	return r.Lab()
 }
 
-// recipe words a mix for the painter.
-func (s *search) recipe(m mix, aim colour.Lab) Recipe {
+// recipe returns a mix as it is handed out, but for what it misses.
+func (s *search) recipe(m mix) Recipe {
 	r := Recipe{Lab: m.lab, DeltaE: m.deltaE}
 	worst := 0
 	for i, p := range m.set[:m.set.size()] {
@@ -272,6 +274,5 @@ func (s *search) recipe(m mix, aim colour.Lab) Recipe {
 		worst = max(worst, slices.Index(paint.Bases(), s.paints[p].Basis))
 	}
 	r.Basis = paint.Bases()[worst]
-	r.describe(aim)
 	return r
 }

@@ -5,18 +5,28 @@ package match
 import "tonewright/match/paint"
 
 // Reach returns the L* of the darkest and of the lightest mix of the box, of one
-// or two paints. No paints: 0 and 100.
+// or two paints: a third never goes further than the better two by anything that
+// is seen. No paints: 0 and 100.
 func Reach(paints []paint.Paint) (lo, hi float64) {
 	if len(paints) == 0 {
 		return 0, 100
 	}
-	s := newSearch(paints, nil, Options{}.defaulted())
-	lo, hi = 100, 0
+	return newSearch(paints, nil, Options{}.defaulted()).reach()
+}
+
+func (s *search) reach() (lo, hi float64) {
+	var dark, light mix
+	darkest, lightest := float32(200), float32(-200)
 	note := func(of set, m measure) {
-		l := s.lab(of, m).L
-		lo, hi = min(lo, l), max(hi, l)
+		l := s.screen(of, m).l
+		if l < darkest {
+			darkest, dark = l, mix{set: of, measure: m}
+		}
+		if l > lightest {
+			lightest, light = l, mix{set: of, measure: m}
+		}
 	}
-	for i := range paints {
+	for i := range s.paints {
 		note(set{int32(i), -1, -1}, measure{1})
 	}
 	for _, of := range s.pairsOfPaints() {
@@ -24,5 +34,5 @@ func Reach(paints []paint.Paint) (lo, hi float64) {
 			note(of, m)
 		}
 	}
-	return lo, hi
+	return s.lab(dark.set, dark.measure).L, s.lab(light.set, light.measure).L
 }

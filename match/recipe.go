@@ -72,6 +72,8 @@ func Recipes(paints []paint.Paint, aims []colour.Lab, opt Options) [][]Recipe {
 	}
 	opt = opt.defaulted()
 	s := newSearch(paints, aims, opt)
+	lo, hi := s.reach()
+	s.lowest, s.highest = colour.ValueOf(lo), colour.ValueOf(hi)
 	found := s.finds(opt.MaxPaints)
 	inParallel(len(aims), func(a int) {
 		recipes[a] = s.choose(aims[a], found[a], opt.Alternatives)

@@ -55,6 +55,8 @@ type search struct {
 	aims    []colour.Lab
 	twos    [2][2][]measure    // measures of two paints by which are strong
 	threes  [2][2][2][]measure // of three
+
+	lowest, highest float64 // Munsell values that the box reaches
 }
 
 func newSearch(paints []paint.Paint, aims []colour.Lab, opt Options) *search {
