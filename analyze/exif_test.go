@@ -11,7 +11,7 @@ import (
 )
 
 // Each orientation by what EXIF says of it: where the stored first row and first
-// column belong. Source: JEITA CP-3451C (EXIF 2.3), table 6 and annex F's figures.
+// column belong. Source: JEITA CP-3451C (EXIF 2.3), 4.6.4, Orientation.
 func TestOrientationTurnsUpright(t *testing.T) {
 	stored := grayRows(
 		[]uint8{0x10, 0x20, 0x30},
@@ -94,7 +94,7 @@ func TestEXIFCountTooLarge(t *testing.T) {
 }
 
 // Cameras set to Adobe RGB that embed no profile write R03 in the
-// interoperability directory. Source: JEITA CP-3461B (DCF 2.0), 3.3.
+// interoperability directory. Source: JEITA CP-3461B (DCF 2.0).
 func TestAdobeRGBByEXIF(t *testing.T) {
 	block := "MM\x00*\x00\x00\x00\x08" +
 		"\x00\x01" + "\x87\x69\x00\x04\x00\x00\x00\x01\x00\x00\x00\x1a" + "\x00\x00\x00\x00" + // at 8: EXIF at 26

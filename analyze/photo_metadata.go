@@ -58,7 +58,7 @@ func piece(src *io.SectionReader, at, length, most int64) ([]byte, error) {
 }
 
 // jpegMetadata reads the application segments before the first scan.
-// Source: [T81] B.1.1; EXIF in APP1, [EXIF] 4.7; ICC in APP2, [ICC] B.4.
+// Source: [T81] B.1.1; EXIF in APP1, [EXIF] 4.5.4; ICC in APP2, [ICC4] B.4.
 func jpegMetadata(src *io.SectionReader) (m metadata) {
 	var parts [256][]byte // ICC chunks, counted from 1
 	var total int

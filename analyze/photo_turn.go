@@ -9,7 +9,7 @@ type turn struct {
 	origin, stride int // place of stored (0, 0), and of one step down, in upright pixels; see over
 }
 
-// turnOf is the turn of an EXIF orientation. Source: [EXIF] table 6: the number
+// turnOf is the turn of an EXIF orientation. Source: [EXIF] 4.6.4, Orientation: the number
 // says where the stored first row and first column belong on the upright picture.
 func turnOf(orientation int) turn {
 	return map[int]turn{

@@ -88,7 +88,7 @@ func profileXYZ(p *icc.Profile, inks int) (func([4]float64) [3]float64, error) {
 }
 
 // blackToZero maps a profile's black, XYZ under D50, to no light and leaves white alone.
-// Source: [ISO18619] 5: a scaling of each of X, Y and Z along the line from white.
+// Source: [ISO18619]: a scaling of each of X, Y and Z along the line from white.
 func blackToZero(black icc.XYZType) affine {
 	var a affine
 	for i, b := range [3]float64{black.X, black.Y, black.Z} {

@@ -64,10 +64,10 @@ type primaries [4][2]float64
 
 var (
 	d65Chromaticity  = [2]float64{0.3127, 0.3290}
-	srgbPrimaries    = primaries{{0.64, 0.33}, {0.30, 0.60}, {0.15, 0.06}, d65Chromaticity}       // [sRGB] table 1
-	adobePrimaries   = primaries{{0.64, 0.33}, {0.21, 0.71}, {0.15, 0.06}, d65Chromaticity}       // [AdobeRGB] 4.3.1
+	srgbPrimaries    = primaries{{0.64, 0.33}, {0.30, 0.60}, {0.15, 0.06}, d65Chromaticity}       // [IEC61966-2-1] table 1
+	adobePrimaries   = primaries{{0.64, 0.33}, {0.21, 0.71}, {0.15, 0.06}, d65Chromaticity}       // [AdobeRGB] 4.3
 	displayPrimaries = primaries{{0.680, 0.320}, {0.265, 0.690}, {0.150, 0.060}, d65Chromaticity} // [P3] RP 431-2 with white D65
-	// [ROMM] table 1; its white is D50.
+	// [ROMM]; its white is D50.
 	prophotoPrimaries = primaries{{0.7347, 0.2653}, {0.1596, 0.8404}, {0.0366, 0.0001}, {0.3457, 0.3585}}
 )
 
@@ -118,7 +118,7 @@ func adapt(from, to [3]float64) matrix {
 	return bradford.inverse().times(gain).times(bradford)
 }
 
-// srgbToLinear decodes one sRGB number, 0 to 1. Source: [sRGB] 5.2.
+// srgbToLinear decodes one sRGB number, 0 to 1. Source: [IEC61966-2-1] 5.2.
 func srgbToLinear(v float64) float64 {
 	if v <= 0.04045 {
 		return v / 12.92
@@ -126,7 +126,7 @@ func srgbToLinear(v float64) float64 {
 	return math.Pow((v+0.055)/1.055, 2.4)
 }
 
-// linearToSRGB encodes linear light, 0 to 1. Source: [sRGB] 5.2.
+// linearToSRGB encodes linear light, 0 to 1. Source: [IEC61966-2-1] 5.2.
 func linearToSRGB(v float64) float64 {
 	if v <= 0.0031308 {
 		return 12.92 * v

@@ -160,7 +160,7 @@ func TestYCbCrIsTheStandards(t *testing.T) {
 
 // Smooth chroma by hand: samples 128 and 192 side by side give, at the four
 // pixels, 128, 144, 176, 192: nearer counts 3, farther 1, edges themselves.
-// Source: ITU-T T.871 (JFIF), 6.2: samples are sited in the middle of their pixels.
+// Source: ITU-T T.871 (JFIF): samples are sited in the middle of their pixels.
 func TestSmoothChroma(t *testing.T) {
 	img := image.NewYCbCr(image.Rect(0, 0, 4, 1), image.YCbCrSubsampleRatio422)
 	for i := range img.Y {

@@ -12,7 +12,7 @@ type ycc struct {
 }
 
 var (
-	yccJPEG  = ycc{kr: 0.299, kb: 0.114}              // [T871] 7
+	yccJPEG  = ycc{kr: 0.299, kb: 0.114}              // [T871]
 	yccVideo = ycc{kr: 0.299, kb: 0.114, video: true} // WebP: [RFC6386] 9.2 names ITU-R BT.601
 )
 

@@ -24,13 +24,17 @@ const leastRadiusShare = 1.0 / 150
 // only long parts get several.
 const markSpacingShare = 1.0 / 4
 
+// measuredSide is about how long the picture is when its room is measured; what is
+// found is measured again at full size.
+const measuredSide = 400
+
 // marks returns where the numbers of the steps go: in each part that has room, the
 // point farthest from its border, the roomiest parts first; then more of the kind
 // in long parts.
 func marks(width, height int, of []uint8) []Mark {
 	long := float64(max(width, height))
 	room := &room{width: width, height: height, of: of}
-	room.measure(max(1, int(long)/600))
+	room.measure(max(1, int(long)/measuredSide))
 	least := max(1, long*leastRadiusShare)
 	peaks := room.peaks(least)
 	placed := make([][]Mark, room.parts)
@@ -44,8 +48,11 @@ func marks(width, height int, of []uint8) []Mark {
 			if first != (len(have) == 0) {
 				continue
 			}
-			m := room.mark(i)
-			if m.Radius < least || crowded(m, have, long*markSpacingShare) {
+			m := room.at(i)
+			if crowded(m, have, long*markSpacingShare) {
+				continue
+			}
+			if m.Radius = room.radius(m); m.Radius < least {
 				continue
 			}
 			placed[room.part[i]] = append(have, m)
@@ -168,24 +175,29 @@ func (r *room) peak(i int) bool {
 	return true
 }
 
-// mark returns the mark at reduced pixel i with its radius measured on the picture.
-func (r *room) mark(i int) Mark {
+// at returns the mark at reduced pixel i, its radius still to be measured.
+func (r *room) at(i int) Mark {
 	x, y := (i%r.columns-1)*r.factor, (i/r.columns-1)*r.factor
-	n := r.of[y*r.width+x]
-	best := min(x+1, r.width-x, y+1, r.height-y)
+	return Mark{X: x, Y: y, Step: int(r.of[y*r.width+x])}
+}
+
+// radius measures on the picture how far the mark is from another step or the edge.
+func (r *room) radius(m Mark) float64 {
+	best := min(m.X+1, r.width-m.X, m.Y+1, r.height-m.Y)
 	square := best * best
 	for dy := 0; dy*dy < square; dy++ {
-		for _, v := range [2]int{y - dy, y + dy} {
-			if v < 0 || v >= r.height {
+		for _, y := range [2]int{m.Y - dy, m.Y + dy} {
+			if y < 0 || y >= r.height {
 				continue
 			}
-			row := r.of[v*r.width : (v+1)*r.width]
+			row := r.of[y*r.width : (y+1)*r.width]
 			for dx := 0; dx*dx+dy*dy < square; dx++ {
-				if x-dx >= 0 && row[x-dx] != n || x+dx < r.width && row[x+dx] != n {
+				left, right := m.X-dx, m.X+dx
+				if left >= 0 && int(row[left]) != m.Step || right < r.width && int(row[right]) != m.Step {
 					square = dx*dx + dy*dy
 				}
 			}
 		}
 	}
-	return Mark{X: x, Y: y, Step: int(n), Radius: math.Sqrt(float64(square))}
+	return math.Sqrt(float64(square))
 }

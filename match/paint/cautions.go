@@ -26,7 +26,7 @@ const fading = "Fades: lightfastness is rated under the two classes meant for la
 
 // Cautions returns what to tell the painter of this paint, the gravest first;
 // none when nothing beyond the usual care is known.
-func (p *Paint) Cautions() []string {
+func (p Paint) Cautions() []string {
 	var texts []string
 	for _, c := range cautions {
 		if slices.Contains(p.Facts.Hazards, c.hazard) {

@@ -71,27 +71,33 @@ func nearest(wanted string) []string {
 	return found
 }
 
-// edits returns how many letters must be put in, taken out or changed to turn a into b.
-// Source: [Levenshtein1966].
+// edits returns how many letters must be put in, taken out, changed or swapped with
+// the next one to turn a into b.
+// Source: [Damerau1964], each place edited once.
 func edits(a, b string) int {
 	from, to := []rune(a), []rune(b)
-	row := make([]int, len(to)+1)
-	for j := range row {
-		row[j] = j
+	rows := make([][]int, len(from)+1) // rows[i][j]: edits from the first i letters to the first j
+	for i := range rows {
+		rows[i] = make([]int, len(to)+1)
+		rows[i][0] = i
 	}
-	for i, r := range from {
-		corner := row[0]
-		row[0] = i + 1
-		for j, s := range to {
-			change := corner
-			if r != s {
+	for j := range to {
+		rows[0][j+1] = j + 1
+	}
+	for i := range from {
+		for j := range to {
+			change := rows[i][j]
+			if from[i] != to[j] {
 				change++
 			}
-			corner = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
+			least := min(change, rows[i][j+1]+1, rows[i+1][j]+1)
+			if i > 0 && j > 0 && from[i] == to[j-1] && from[i-1] == to[j] {
+				least = min(least, rows[i-1][j-1]+1)
+			}
+			rows[i+1][j+1] = least
 		}
 	}
-	return row[len(to)]
+	return rows[len(from)][len(to)]
 }
 
 func ids(paints []Paint) (ids []string) {

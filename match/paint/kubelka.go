@@ -111,21 +111,21 @@ func rootCoth(m, x float64) float64 {
 }
 
 // Masstone returns the colour of the paint as it comes, thick and glossy.
-func (p *Paint) Masstone() colour.Lab {
+func (p Paint) Masstone() colour.Lab {
 	r := Thick(&p.K, &p.S, Gloss)
 	return r.Lab()
 }
 
 // ContrastRatio returns the luminance of one coat over black by that over white,
-// both perfect: 1 hides everything, 0 nothing.
-// Source: [ISO6504-3] for the ratio; its tiles are near black and near white.
+// before the surface: 1 hides everything, 0 nothing.
+// Source: [ISO6504-3] for the ratio; [PaintOptics] model.units leaves the surface out
+// where it finds 0.93 for titanium white.
 func ContrastRatio(k, s *colour.Spectrum) float64 {
-	var white colour.Spectrum
-	for b := range white {
-		white[b] = 1
+	var overBlack, overWhite colour.Spectrum
+	for b := range k {
+		overBlack[b] = film(k[b], s[b], Coat, 0)
+		overWhite[b] = film(k[b], s[b], Coat, 1)
 	}
-	overBlack := Film(k, s, Coat, &colour.Spectrum{}, Gloss)
-	overWhite := Film(k, s, Coat, &white, Gloss)
 	return luminance(&overBlack) / luminance(&overWhite)
 }
 

@@ -1,0 +1,78 @@
+package match
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+var all3 = [3]bool{true, true, true}
+
+// shares returns the shares of a measure to nine places.
+func (l levels) shares(m measure) string {
+	sum := l.parts(m[0]) + l.parts(m[1]) + l.parts(m[2])
+	return fmt.Sprintf("%.9f %.9f %.9f", l.parts(m[0])/sum, l.parts(m[1])/sum, l.parts(m[2])/sum)
+}
+
+func TestMeasuresAreMeasurableAndDiffer(t *testing.T) {
+	l := levels{mostParts}
+	seen := map[string]bool{}
+	for _, m := range append(l.triples(all3), l.pairs([2]bool{true, true})...) {
+		wholes, touches, sum := 0.0, 0, 0.0
+		for _, v := range m {
+			sum += l.parts(v)
+			if l.isTouch(v) {
+				touches++
+			} else {
+				wholes += l.parts(v)
+			}
+		}
+		assert.True(t, wholes >= 1 && wholes <= mostParts, "%v has %v whole parts", m, wholes)
+		for _, v := range m {
+			if l.isTouch(v) {
+				assert.InDelta(t, 1.0/32, l.parts(v)/sum, 1e-12, "%v: a touch is 1 in 32 of the pile", m)
+			}
+		}
+		assert.False(t, seen[l.shares(m)], "%v has the shares of another", m)
+		seen[l.shares(m)] = true
+	}
+}
+
+// Counted by hand on 4 parts: of three, 1:1:1, 1:1:2, 1:2:1, 2:1:1; of two, 1:1,
+// 1:2, 1:3, 2:1, 3:1. With 12, whole parts of three come in
+// 220 ways less those of a common factor, 20 of 2 and 4 of 3.
+func TestMeasuresAreComplete(t *testing.T) {
+	small := levels{4}
+	assert.ElementsMatch(t, []measure{{1, 1, 1}, {1, 1, 2}, {1, 2, 1}, {2, 1, 1}}, small.triples([3]bool{}))
+	assert.ElementsMatch(t, []measure{{1, 1}, {1, 2}, {1, 3}, {2, 1}, {3, 1}}, small.pairs([2]bool{}))
+	assert.Len(t, levels{mostParts}.triples([3]bool{}), 220-20-4)
+}
+
+func TestTouchesOnlyOfStrongPaints(t *testing.T) {
+	l := levels{mostParts}
+	for _, m := range l.triples([3]bool{false, true, false}) {
+		assert.False(t, l.isTouch(m[0]) || l.isTouch(m[2]), "%v", m)
+	}
+	for _, m := range l.pairs([2]bool{true, false}) {
+		assert.False(t, l.isTouch(m[1]), "%v", m)
+	}
+}
+
+// A program makes the same measures as the list it comes from.
+func TestProgramsMakeEveryMeasure(t *testing.T) {
+	l := levels{mostParts}
+	programs := newPrograms(l)
+	for i := range 2 {
+		for j := range 2 {
+			for k := range 2 {
+				var made []measure
+				for _, s := range programs[i][j].steps[k] {
+					base := programs[i][j].bases[s.base]
+					made = append(made, measure{base[0], base[1], s.more})
+				}
+				assert.Equal(t, l.triples([3]bool{i == 1, j == 1, k == 1}), made)
+			}
+		}
+	}
+}
