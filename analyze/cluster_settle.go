@@ -25,6 +25,11 @@ const alike = 1
 // colour is added.
 const nearlyEnough = 1.1
 
+// Ours: a cluster whose own error is this many times what is asked for is a mean of
+// colours that look nothing alike, such as a brown for dark and orange, and is cut
+// however small it is.
+const unlike = 2.5
+
 // settle clusters the cells into the number opt fixes.
 func settle(cells []cell, blur float64, number int) *settled {
 	s := start(cells, blur)
@@ -47,7 +52,7 @@ func settleFor(cells []cell, blur, limit float64) *settled {
 			if e > limit && e <= limit*nearlyEnough && s.mend() {
 				e = s.meanError()
 			}
-			if e <= limit {
+			if e <= limit && s.worstError() <= unlike*limit {
 				break
 			}
 		}
@@ -147,18 +152,40 @@ func (s *settled) sets() clusters.Clusters {
 }
 
 // meanError returns the mean CIEDE2000 from the pixels to the mean Lab of their
-// cluster: cell by cell, and for the pixels' distance from their cell, blur added in
-// squares.
+// cluster.
 func (s *settled) meanError() float64 {
-	means := s.means()
 	sum, pixels := 0.0, 0.0
-	for i := range s.cells {
-		c := &s.cells[i]
-		d := colour.DeltaE00(c.lab, means[s.of[i]].lab)
-		sum += c.pixels * math.Sqrt(d*d+s.blur)
-		pixels += c.pixels
+	for _, e := range s.errors() {
+		sum += e.sum
+		pixels += e.pixels
 	}
 	return sum / pixels
+}
+
+// worstError returns the largest mean error of a cluster.
+func (s *settled) worstError() float64 {
+	worst := 0.0
+	for _, e := range s.errors() {
+		worst = max(worst, e.sum/e.pixels)
+	}
+	return worst
+}
+
+// clusterError is the CIEDE2000 summed over a cluster's pixels.
+type clusterError struct{ sum, pixels float64 }
+
+// errors returns the error of each cluster: cell by cell, and for the pixels'
+// distance from their cell, blur added in squares.
+func (s *settled) errors() []clusterError {
+	means := s.means()
+	errors := make([]clusterError, len(means))
+	for i := range s.cells {
+		c, e := &s.cells[i], &errors[s.of[i]]
+		d := colour.DeltaE00(c.lab, means[s.of[i]].lab)
+		e.sum += c.pixels * math.Sqrt(d*d+s.blur)
+		e.pixels += c.pixels
+	}
+	return errors
 }
 
 // means returns for each cluster its pixels and their mean Lab.

@@ -4,6 +4,7 @@ import (
 	"image"
 	"math"
 	"runtime"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -55,6 +56,17 @@ func TestColoursThatLookAlikeAreOne(t *testing.T) {
 	p := hexPicture(t, "808080 818181 828282 ff0000") // the grays are 0.3 to 0.8 CIEDE2000 apart
 	assert.Len(t, Clusters(p, oneRegion(p), ClusterOptions{}).Clusters[0], 2)
 	assert.Len(t, Clusters(p, oneRegion(p), ClusterOptions{Colours: 4}).Clusters[0], 4, "a fixed number keeps them apart")
+}
+
+// By hand, of 40 pixels: 18 white, 18 yellow, 2 near black and 2 orange are within a
+// mean of 4 CIEDE2000 of white, yellow and a brown that is nowhere in the picture.
+func TestUnlikeColoursStayApart(t *testing.T) {
+	p := hexPicture(t,
+		strings.TrimSpace(strings.Repeat("ffffff ", 18))+" 2c1e18 b86030",
+		strings.TrimSpace(strings.Repeat("d8b028 ", 18))+" 2c1e18 b86030")
+	got := Clusters(p, oneRegion(p), ClusterOptions{})
+	require.Len(t, got.Clusters[0], 4)
+	assert.Equal(t, "#b86030", got.Clusters[0][2].Lab.Hex())
 }
 
 // stripes is a picture of n colours with grain, far apart: 25 or more of hue or L*.

@@ -59,8 +59,23 @@ func reduced(p *Picture) *sketch {
 		for x, sum := range sums {
 			n := float64((bottom - top) * (min(p.Width, x*f+f) - x*f))
 			c := colour.Lab{L: float64(sum[0]) / n, A: float64(sum[1]) / n, B: float64(sum[2]) / n}
-			s.lab[y*s.width+x], s.colours[y*s.width+x] = c, evenly(c)
+			s.lab[y*s.width+x], s.colours[y*s.width+x] = c, unshaded(c)
 		}
 	}
 	return s
+}
+
+// Ours: light falling off over a thing changes its lightness more than its chroma,
+// so areas are told apart by less of the one and more of the other. With 0.7 and
+// 1.1 nine tenths of every thing in the demo lie in areas of its own, with 1 and 1
+// six tenths of a lemon; looked at on eight photos too.
+const (
+	lightnessWeight = 0.7
+	chromaWeight    = 1.1
+)
+
+// unshaded returns c in the even space with its axes weighted for telling areas apart.
+func unshaded(c colour.Lab) even {
+	e := evenly(c)
+	return even{lightnessWeight * e[0], chromaWeight * e[1], chromaWeight * e[2]}
 }

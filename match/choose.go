@@ -23,7 +23,7 @@ const (
 // How many sets of one, two and three paints are looked at again for the first
 // choice and for each alternative. Ours: see TestNeverFarFromDense.
 var (
-	refinedSets = [4]int{0, 2, 3, 14}
+	refinedSets = [4]int{0, 2, 3, 4}
 	refinedMore = [4]int{0, 1, 2, 2}
 )
 

@@ -46,17 +46,17 @@ func middleOfColumn(column int) colour.Lab {
 
 // lens is an aim with its gauge for each block, made when first asked for.
 type lens struct {
-	aim    colour.Lab
-	looks  *looks
-	away   [columns]float32 // CIEDE2000 from the middle of each column used, L* aside
-	forms  [columns]gauge   // but for the weight of L*
-	known  [columns]bool
-	jumps  [columns]bool
-	weight [storeys]float32 // of the square of L*
+	aim     colour.Lab
+	looks   *looks
+	away    [columns]float32 // CIEDE2000 from the middle of each column used, L* aside
+	forms   [columns]gauge   // but for the weight of L*
+	known   [columns]bool
+	grained [columns]bool
+	weight  [storeys]float32 // of the square of L*
 }
 
 func newLens(aim colour.Lab, looks *looks) *lens {
-	l := &lens{aim: aim, looks: looks, jumps: jumps(aim)}
+	l := &lens{aim: aim, looks: looks, grained: grained(aim)}
 	for i := range l.weight {
 		l.weight[i] = lightness(aim, (float64(i)+0.5)*cellL*storey)
 	}
@@ -83,7 +83,7 @@ func (l *lens) form(column int) *gauge {
 		switch {
 		case l.isNear(middle):
 			l.forms[column] = nearGauge(l.aim, middle)
-		case l.jumps[column]:
+		case l.grained[column]:
 			l.forms[column] = gauge{at: pointOf(l.aim), grain: newGrain(l.aim, middle)}
 		default:
 			l.forms[column] = farGauge(l.aim, middle, blockAB/2)

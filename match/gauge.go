@@ -28,7 +28,7 @@ func (g *gauge) square(p point) float32 {
 // form is the part of square that hangs on a* and b*.
 func (g *gauge) form(pa, pb float32) float32 {
 	if g.grain != nil {
-		return g.grain.at(pa, pb)
+		return g.grain.at(pa, pb, &g.at)
 	}
 	a, b := pa-g.at.a, pb-g.at.b
 	return g.whole + a*(g.a+g.aa*a+g.ab*b) + b*(g.b+g.bb*b)

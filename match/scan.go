@@ -38,7 +38,7 @@ func (c *scan) hold(p point) {
 			continue
 		}
 		if w.grain != nil {
-			square += w.grain.at(p.a, p.b)
+			square += w.grain.at(p.a, p.b, &w.at)
 		} else {
 			a, b := p.a-w.at.a, p.b-w.at.b
 			square += w.whole + a*(w.a+w.aa*a+w.ab*b) + b*(w.b+w.bb*b)

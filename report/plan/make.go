@@ -162,7 +162,7 @@ func regionsOf(p *Plan, g grid.Grid, parting analyze.Parting, c analyze.Clusteri
 		regions[i] = Region{
 			Tag: grid.ColumnName(i), Name: r.Name, Role: "support",
 			Cells: names(regionCells[i]), where: grid.Spans(regionCells[i]),
-			Share: round(float64(r.Pixels)/float64(w*h), 4),
+			Share: round(float64(r.Pixels)/float64(w*h), 4), Colours: []Colour{},
 		}
 		for j, cluster := range c.Clusters[i] {
 			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints)

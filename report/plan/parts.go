@@ -103,6 +103,12 @@ func warningsOf(p *Plan, photo []string) []Warning {
 	if p.Panel.CutOff != "nothing" {
 		warnings = append(warnings, Warning{"crop", "The panel's proportion differs from the photo's; cut off: " + p.Panel.CutOff + ".", p.Photo.File})
 	}
+	for _, r := range p.Regions {
+		if len(r.Colours) == 0 {
+			text := fmt.Sprintf("Region %s, %s, is wholly covered by regions named after it: it has nothing to paint.", r.Tag, r.Name)
+			warnings = append(warnings, Warning{"region", text, r.Tag})
+		}
+	}
 	warnings = append(warnings, misses(p.Regions)...)
 	return append(warnings, Warning{"basis", basisText(p.Paints), "every recipe"})
 }
