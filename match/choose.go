@@ -23,14 +23,14 @@ const (
 // How many sets of one, two and three paints are looked at again for the first
 // choice and for each alternative. Ours: see TestNeverFarFromDense.
 var (
-	refinedSets = [4]int{0, 2, 3, 4}
+	refinedSets = [4]int{0, 2, 3, 6}
 	refinedMore = [4]int{0, 1, 2, 2}
 )
 
 // gain and rest are by how much a set may turn out nearer, looked at again, than it
 // was found: deltaE/gain - rest. Ours: see TestNeverFarFromDense.
 const (
-	gain = 1.1
+	gain = 1.25
 	rest = 0.15
 )
 

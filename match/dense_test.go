@@ -92,8 +92,8 @@ const farFromDense = 0.1
 
 // For each number of paints that can win, the search's nearest mix is held against
 // the oracle's; the aims beyond reach, where CIEDE2000 is no smooth measure, too.
-// With other seeds and more aims (24 paints, 400 aims; 40 paints, 100) the worst miss
-// was 0.0 CIEDE2000.
+// With other seeds and more aims (7 paints, 1,500 aims; 10, 1,000; 24, 400; 40, 40)
+// the worst miss was 0.01 CIEDE2000.
 func TestNeverFarFromDense(t *testing.T) {
 	for _, c := range []struct {
 		name   string

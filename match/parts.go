@@ -6,7 +6,12 @@ package match
 // brings of a strong tinter.
 const touchShare = 1.0 / 32
 
-// mostParts is the default of Options.MaxParts.
+// mostParts is the default of Options.MaxParts. Ours: on 100 aims and 24 paints,
+// TestWhatPartsBuy, the nearest mixes miss by a mean of 2.31 CIEDE2000 with whole
+// parts up to 12 in all, by 2.10 with touches beside them, and by 1.78 with parts
+// from 1, 2, 3, 5, 8, 12, 20, 30. What the long parts still buy, 0.3, is under what
+// is seen side by side, and nobody measures 30 to 12 to 1; a touch gives two fifths
+// of it.
 const mostParts = 12
 
 // A level is how much of one paint goes into a pile: 0 is none, 1 to most are

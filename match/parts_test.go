@@ -2,6 +2,7 @@ package match
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -75,4 +76,67 @@ func TestProgramsMakeEveryMeasure(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The figures in the comment at mostParts: means over the aims and paints of the
+// benchmarks. The bounds here only hold what the choice stands on.
+func TestWhatPartsBuy(t *testing.T) {
+	twelve := wholeParts([]float64{1, 2, 3, 4, 5, 6, 7, 8, 9, 10}, 12)
+	ladder := wholeParts([]float64{1, 2, 3, 5, 8, 12, 20, 30}, math.Inf(1))
+	plain, touched, long := meanMiss(twelve, false), meanMiss(nil, true), meanMiss(ladder, false)
+	t.Logf("12 in all %.2f, with touches %.2f, ladder %.2f", plain, touched, long)
+	assert.Greater(t, plain-touched, 0.15, "touches buy something")
+	assert.Less(t, touched-long, 0.35, "long parts buy no more than is hardly seen")
+}
+
+// wholeParts returns the parts of three paints from a list, up to so many in all.
+func wholeParts(from []float64, most float64) (all [][3]float64) {
+	for _, a := range from {
+		for _, b := range from {
+			for _, c := range from {
+				if a+b+c <= most {
+					all = append(all, [3]float64{a, b, c})
+				}
+			}
+		}
+	}
+	return all
+}
+
+// meanMiss returns the mean CIEDE2000 of the nearest mix of three paints of the
+// parts given or, where asked for, of the measures of Recipes.
+func meanMiss(parts [][3]float64, measures bool) float64 {
+	paints, aims := own(24), testAims(100, 1)
+	s := newSearch(paints, aims, Options{}.defaulted())
+	looks := s.firstLooks(3)
+	bounds, patches := make([]float32, len(aims)), make([]patch, len(aims))
+	for a := range aims {
+		l := newLens(aims[a], looks)
+		bounds[a] = l.bound()
+		patches[a] = l.patch(int32(a), bounds[a])
+	}
+	c := newScan(s, newField(patches), bounds)
+	for i := range paints {
+		for j := range i {
+			for k := range j {
+				of := set{int32(k), int32(j), int32(i)}
+				for _, p := range parts {
+					x, y, z := opticsOf(&paints[k], p[0]), opticsOf(&paints[j], p[1]), opticsOf(&paints[i], p[2])
+					x = x.add(&y)
+					c.hold(screen(&x, &z))
+				}
+				if measures {
+					for _, m := range s.menu(of) {
+						c.hold(s.screen(of, m))
+					}
+				}
+				c.close(of)
+			}
+		}
+	}
+	sum := 0.0
+	for _, finds := range c.best {
+		sum += float64(finds[0].deltaE)
+	}
+	return sum / float64(len(aims))
 }

@@ -105,19 +105,57 @@ func TestAMixIsFoundAgain(t *testing.T) {
 	}
 }
 
-// The rules of choosing, held against the dense scan.
+// The rules of choosing, held against the dense scan: fewest paints within 1
+// CIEDE2000 of the best, easier parts within a quarter.
 func TestFewestPaintsWithinOneOfTheBest(t *testing.T) {
 	paints, aims := own(14), testAims(120, 11)
 	want := dense(paints, aims, mostParts)
 	for a, recipes := range Recipes(paints, aims, Options{}) {
 		first, w := recipes[0], want[a]
 		best := min(w[1], w[2], w[3])
-		assert.LessOrEqual(t, first.DeltaE, best+fewerWithin+farFromDense, "aim %v", aims[a])
-		assert.LessOrEqual(t, first.DeltaE, w[len(first.Parts)]+easierWithin+farFromDense, "aim %v", aims[a])
+		assert.LessOrEqual(t, first.DeltaE, best+1+farFromDense, "aim %v", aims[a])
+		assert.LessOrEqual(t, first.DeltaE, w[len(first.Parts)]+0.25+farFromDense, "aim %v", aims[a])
 		for fewer := 1; fewer < len(first.Parts); fewer++ {
-			assert.Greater(t, w[fewer], best+fewerWithin-farFromDense, "aim %v: %d paints would do", aims[a], fewer)
+			assert.Greater(t, w[fewer], best+1-farFromDense, "aim %v: %d paints would do", aims[a], fewer)
 		}
 	}
+}
+
+// Of one set's measures within a quarter CIEDE2000 of its best, the one handed out
+// is the easiest.
+func TestEasierPartsWhereTheyDoAsWell(t *testing.T) {
+	paints, aims := paint.StarterBox().Paints, testAims(60, 31)
+	s := newSearch(paints, aims, Options{}.defaulted())
+	eased := 0
+	for a, recipes := range Recipes(paints, aims, Options{}) {
+		first := recipes[0]
+		if len(first.Parts) < 3 {
+			continue // the cost of fewer paints may have left less than a quarter
+		}
+		var of set
+		effort := 0
+		for i, p := range first.Parts {
+			of[i] = int32(p.Paint)
+			effort += int(p.Parts)
+			if p.Touch {
+				effort += touchEffort
+			}
+		}
+		best, easier := math.Inf(1), math.Inf(1)
+		for _, m := range s.menu(of) {
+			d := colour.DeltaE00(aims[a], s.lab(of, m))
+			best = min(best, d)
+			if s.levels.effort(m) < effort {
+				easier = min(easier, d)
+			}
+		}
+		assert.LessOrEqual(t, first.DeltaE, best+0.25+exact)
+		assert.Greater(t, easier, best+0.25-tie, "aim %v: %v could be easier", aims[a], first.Parts)
+		if first.DeltaE > best+tie {
+			eased++
+		}
+	}
+	assert.Positive(t, eased, "no recipe was eased at all")
 }
 
 func TestAlternatives(t *testing.T) {

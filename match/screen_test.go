@@ -28,21 +28,18 @@ func TestScreenAgainstFullOptics(t *testing.T) {
 		sum, worst = sum+d, max(worst, d)
 	}
 	t.Logf("mean %.3f, worst %.3f CIEDE2000", sum/count, worst)
-	assert.Less(t, sum/count, 0.06)
+	assert.Less(t, sum/count, 0.05)
 	assert.Less(t, worst, screenError)
 }
 
 // Paints at the ends of what the tables hold: clear, white and black to the limit.
 func TestScreenOfExtremes(t *testing.T) {
-	for _, c := range []struct{ k, s, want float64 }{{0, 1, 99}, {0, 0, 99}, {100, 1e-9, 0}, {100, 0, 0}} {
+	for _, c := range []struct{ k, s, want float64 }{{0, 1, 99}, {100, 1e-9, 0}, {100, 0, 0}} {
 		var p paint.Paint
 		for b := range p.K {
 			p.K[b], p.S[b] = c.k, c.s
 		}
 		o := opticsOf(&p, 1)
-		if c.k == 0 && c.s == 0 {
-			continue // no paint: nothing to see
-		}
 		l := screen(&o, &optics{}).l
 		assert.InDelta(t, c.want, l, 1, "K %v, S %v", c.k, c.s)
 	}

@@ -41,7 +41,7 @@ func compareFinds(a, b find) int {
 
 // Ours: see TestNeverFarFromDense for what these are worth.
 const (
-	kept   = 16  // sets kept for each aim, of two paints and of three; must outnumber those that only add a speck to one
+	kept   = 16  // sets of two and sets of three kept for each aim in each part of the search
 	slack  = 1.2 // a gauge may err by this factor
 	shards = 16  // parts of the search, fixed so that its result is the same on any number of cores
 )

@@ -195,20 +195,9 @@ func recipeOf(r plan.Recipe) recipe {
 	return out
 }
 
-// gives says what a mix comes to and how it misses its aim, in words first.
+// gives says what a mix comes to and, in figures, how it misses its aim.
 func gives(r plan.Recipe) string {
-	return fmt.Sprintf("%s, %s. %s (ΔE %.1f).", capital(r.Name), r.Munsell, capital(misses(r)), r.DeltaE)
-}
-
-// Differences below these are not worth a word: a tenth of a value step and half
-// a chroma step are finer than a hand mixes (ours).
-const (
-	valueWord  = 0.1
-	chromaWord = 0.5
-)
-
-func misses(r plan.Recipe) string {
-	var words []string
+	words := []string{fmt.Sprintf("Gives %s, %s", r.Name, r.Munsell)}
 	if v := r.ValueShift; v >= valueWord {
 		words = append(words, fmt.Sprintf("lighter by %.1f value", v))
 	} else if v <= -valueWord {
@@ -219,14 +208,15 @@ func misses(r plan.Recipe) string {
 	} else if c <= -chromaWord {
 		words = append(words, fmt.Sprintf("duller by %.1f chroma", -c))
 	}
-	if len(words) == 0 {
-		if r.DeltaE < 2 {
-			return "as aimed"
-		}
-		return "off in hue"
-	}
-	return strings.Join(words, ", ")
+	return strings.Join(append(words, fmt.Sprintf("ΔE %.1f", r.DeltaE)), "; ") + "."
 }
+
+// Differences below these are not worth a word: a tenth of a value step and half
+// a chroma step are finer than a hand mixes (ours).
+const (
+	valueWord  = 0.1
+	chromaWord = 0.5
+)
 
 // ink returns black or white, whichever reads on the colour.
 func ink(c plan.Triple) string {
@@ -265,11 +255,4 @@ func count(n int, noun string) string {
 		return fmt.Sprintf("%d %ses", n, noun)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -24,7 +24,8 @@ Usage:
 Examples:
   tonewright plan kettle.jpg
   tonewright plan kettle.jpg --panel 12x16in --cell 1in --ground black
-  tonewright plan kettle.jpg --region "kettle=C3:F7,G4" --region "shelf=A8:L9" --json plan.json
+  tonewright plan kettle.jpg --region "kettle=C3:F7,G4" --region "shelf=A8:L9"
+  tonewright plan kettle.jpg --box my-paints.toml --json plan.json
 
 Flags:
 `

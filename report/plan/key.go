@@ -16,7 +16,7 @@ const outliers = 0.001
 // The fit is linear in L* and only ever narrows: a picture that paint can match
 // is left as it is.
 func keyValues(p *analyze.Picture, paintMin, paintMax float64, literal bool) ValueKey {
-	k := ValueKey{Mode: "fit", PaintMin: paintMin, PaintMax: paintMax}
+	k := ValueKey{Mode: "fit", PaintMin: round(paintMin, 2), PaintMax: round(paintMax, 2)}
 	k.PhotoMin, k.PhotoMax = lightness(p)
 	if literal {
 		k.Mode = "literal"
