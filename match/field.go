@@ -126,8 +126,8 @@ func (l *lens) patch(aim int32, distance float32) (p patch) {
 		if slices.Max(left[:]) < 0 {
 			continue
 		}
-		for storey := range storeys {
-			l.block(&p, aim, column, storey, &left)
+		for floor := range storeys {
+			l.block(&p, aim, column, floor, &left)
 		}
 	}
 	return p

@@ -65,28 +65,3 @@ func TestTowards(t *testing.T) {
 	gray := miss{aim: colour.Munsell{Value: 5}, mix: colour.Munsell{Hue: 40, Value: 5, Chroma: 6}}
 	assert.Zero(t, gray.hueShift(), "gray has no hue to turn from")
 }
-
-func TestReach(t *testing.T) {
-	paints := paint.StarterBox().Paints
-	lo, hi := Reach(paints)
-	// Every mix of one or two, in full.
-	want := newSearch(paints, nil, Options{}.defaulted())
-	darkest, lightest := 100.0, 0.0
-	for i := range paints {
-		for j := range i {
-			of := set{int32(j), int32(i), -1}
-			for _, m := range want.menu(of) {
-				l := want.lab(of, m).L
-				darkest, lightest = min(darkest, l), max(lightest, l)
-			}
-		}
-		l := paints[i].Masstone().L
-		darkest, lightest = min(darkest, l), max(lightest, l)
-	}
-	assert.InDelta(t, darkest, lo, 0.1)
-	assert.InDelta(t, lightest, hi, 0.1)
-	lo, hi = Reach(paints[:1])
-	assert.InDelta(t, lo, hi, exact)
-	lo, hi = Reach(nil)
-	assert.Equal(t, []float64{0, 100}, []float64{lo, hi})
-}

@@ -22,8 +22,8 @@ func thumbIndex(w, h, smallW, smallH int) []int {
 // The where-pictures tell things apart by lightness only, and keep apart in
 // gray print: paper, the region around, the place itself.
 var (
-	wherePalette = color.Palette{color.Gray{250}, color.Gray{190}, color.Gray{0}}
-	linePalette  = color.Palette{color.Transparent, color.Gray{0}, color.Gray{255}}
+	wherePalette = wide(color.Palette{color.Gray{250}, color.Gray{190}, color.Gray{0}})
+	linePalette  = wide(color.Palette{color.Transparent, color.Gray{0}, color.Gray{255}})
 )
 
 const (

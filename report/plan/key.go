@@ -12,12 +12,26 @@ import (
 // value range: a few dead or burnt pixels are no shadow and no light.
 const outliers = 0.001
 
+// tones is what the picture's lightness alone says.
+type tones struct {
+	five, nine  analyze.ValueMap
+	dark, light float64 // L*, outliers aside
+}
+
+func tonesOf(p *analyze.Picture) tones {
+	var t tones
+	nine := aside(func() analyze.ValueMap { return analyze.Values(p, 9) })
+	t.five = analyze.Values(p, 5)
+	t.dark, t.light = lightness(p)
+	t.nine = nine()
+	return t
+}
+
 // keyValues says how the picture's lightness is brought into what paint reaches.
 // The fit is linear in L* and only ever narrows: a picture that paint can match
 // is left as it is.
-func keyValues(p *analyze.Picture, paintMin, paintMax float64, literal bool) ValueKey {
-	k := ValueKey{Mode: "fit", PaintMin: round(paintMin, 2), PaintMax: round(paintMax, 2)}
-	k.PhotoMin, k.PhotoMax = lightness(p)
+func keyValues(photoMin, photoMax, paintMin, paintMax float64, literal bool) ValueKey {
+	k := ValueKey{Mode: "fit", PhotoMin: photoMin, PhotoMax: photoMax, PaintMin: round(paintMin, 2), PaintMax: round(paintMax, 2)}
 	if literal {
 		k.Mode = "literal"
 	}
@@ -30,8 +44,7 @@ func lightness(p *analyze.Picture) (lo, hi float64) {
 	const bins = 1000 // a tenth of L*
 	var count [bins + 1]int
 	for i := 0; i < len(p.Lab); i += 3 {
-		l := math.Min(100, math.Max(0, float64(p.Lab[i])))
-		count[int(l*bins/100+0.5)]++
+		count[int(min(100, max(0, p.Lab[i]))*(bins/100)+0.5)]++
 	}
 	skip := int(outliers * float64(len(p.Lab)/3))
 	return edge(count[:], skip, 0, 1) * 100 / bins, edge(count[:], skip, bins, -1) * 100 / bins

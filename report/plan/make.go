@@ -44,35 +44,44 @@ func Make(opt Options) (*Plan, error) {
 	}
 
 	opt.Step("finding regions and values")
-	values := make(chan [2]analyze.ValueMap)
-	go func() { values <- [2]analyze.ValueMap{analyze.Values(picture, 5), analyze.Values(picture, 9)} }()
+	tones := aside(func() tones { return tonesOf(picture) })
 	named, err := areas(opt.Regions, layout, picture.Width, picture.Height)
 	if err != nil {
 		return nil, Misused(err)
 	}
 	parting := analyze.Regions(picture, named)
 	clustering := analyze.Clusters(picture, parting, analyze.ClusterOptions{Colours: opt.Colours})
+	of := colourOf(parting, clustering)
+	places := aside(func() places { return placesOf(picture, layout, parting, clustering, of) })
 
 	opt.Step("mixing")
+	tone := tones()
 	paintMin, paintMax := match.Reach(opt.Box.Paints)
-	key := keyValues(picture, paintMin, paintMax, opt.Literal)
+	key := keyValues(tone.dark, tone.light, paintMin, paintMax, opt.Literal)
 	aims := aimsOf(clustering, key)
 	recipes := match.Recipes(opt.Box.Paints, aims, opt.Mixing)
 
+	place := places()
 	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: key}
 	p.Photo = Photo{filepath.Base(opt.Photo), photo.Width, photo.Height, photo.Profile, photo.Orientation}
 	p.Panel = panelOf(opt, layout, photo, crop)
 	p.Grid = gridOf(layout, crop)
 	p.Box = boxOf(opt.Box)
-	p.Pictures = Pictures{Photo: picture, Parting: parting}
-	p.Pictures.ColourOf = colourOf(parting, clustering)
-	p.Pictures.Regions, p.Pictures.Mixes = tagMarks(&p.Pictures)
-	v := <-values
-	p.Pictures.Values5, p.Pictures.Values9 = v[0], v[1]
-	p.Regions = regionsOf(p, layout, parting, clustering, aims, recipes, opt.Box.Paints)
+	p.Regions = regionsOf(parting, clustering, place, aims, recipes, opt.Box.Paints)
 	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
 	p.Warnings = warningsOf(p, photo.Warnings)
+	p.Pictures = Pictures{
+		Photo: picture, Parting: parting, ColourOf: of, Colours: swatches(p.Regions, recipes),
+		Values5: tone.five, Values9: tone.nine, Regions: place.regionMarks, Mixes: place.colourMarks,
+	}
 	return p, nil
+}
+
+// aside does f beside what follows and returns how to wait for its result.
+func aside[T any](f func() T) (wait func() T) {
+	done := make(chan T, 1)
+	go func() { done <- f() }()
+	return func() T { return <-done }
 }
 
 func (o Options) withDefaults() Options {
@@ -135,50 +144,43 @@ func colourOf(parting analyze.Parting, c analyze.Clustering) []uint16 {
 	return of
 }
 
-// tagMarks returns where the letters of the regions and the tags of the colours
-// can be printed. More colours than a byte counts get no tags in the picture.
-func tagMarks(pics *Pictures) (regions, mixes []analyze.Mark) {
-	regions = analyze.Marks(pics.Photo, pics.Parting.Of)
-	of := make([]uint8, len(pics.ColourOf))
-	for i, c := range pics.ColourOf {
-		if c > math.MaxUint8 {
-			return regions, []analyze.Mark{}
-		}
-		of[i] = uint8(c)
-	}
-	return regions, analyze.Marks(pics.Photo, of)
-}
-
-// regionsOf writes the regions with their colours and recipes, and notes each
-// mix for the pictures.
-func regionsOf(p *Plan, g grid.Grid, parting analyze.Parting, c analyze.Clustering, aims []colour.Lab, recipes [][]match.Recipe, paints []paint.Paint) []Region {
-	w, h := p.Pictures.Photo.Width, p.Pictures.Photo.Height
-	regionCells := cellsOf(g, w, h, len(parting.Regions), func(i int) int { return int(parting.Of[i]) })
-	colourCells := cellsOf(g, w, h, len(aims), func(i int) int { return int(p.Pictures.ColourOf[i]) })
+// regionsOf writes the regions with their colours and recipes.
+func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, aims []colour.Lab, recipes [][]match.Recipe, paints []paint.Paint) []Region {
+	panel := float64(len(parting.Of))
 	regions := make([]Region, len(parting.Regions))
 	n := 0
 	pile := map[string]string{} // parts of a mix → the first colour they are for
 	for i, r := range parting.Regions {
 		regions[i] = Region{
 			Tag: grid.ColumnName(i), Name: r.Name, Role: "support",
-			Cells: names(regionCells[i]), where: grid.Spans(regionCells[i]),
-			Share: round(float64(r.Pixels)/float64(w*h), 4), Colours: []Colour{},
+			Cells: names(place.regionCells[i]), where: grid.Spans(place.regionCells[i]),
+			Share: round(float64(r.Pixels)/panel, 4), Colours: []Colour{},
 		}
 		for j, cluster := range c.Clusters[i] {
 			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints)
 			col.Share = round(float64(cluster.Pixels)/float64(r.Pixels), 4)
-			col.PanelShare = round(float64(cluster.Pixels)/float64(w*h), 4)
-			col.Cells, col.where = names(colourCells[n]), grid.Spans(colourCells[n])
+			col.PanelShare = round(float64(cluster.Pixels)/panel, 4)
+			col.Cells, col.where = names(place.colourCells[n]), grid.Spans(place.colourCells[n])
 			parts := fmt.Sprint(col.Recipe.Parts)
 			if col.SameAs = pile[parts]; col.SameAs == "" {
 				pile[parts] = col.ID
 			}
 			regions[i].Colours = append(regions[i].Colours, col)
-			p.Pictures.Colours = append(p.Pictures.Colours, Swatch{col.ID, recipes[n][0].Lab})
 			n++
 		}
 	}
 	return regions
+}
+
+// swatches lists every colour's tag with how its mix would look, in order.
+func swatches(regions []Region, recipes [][]match.Recipe) []Swatch {
+	list := make([]Swatch, 0, len(recipes))
+	for _, r := range regions {
+		for _, c := range r.Colours {
+			list = append(list, Swatch{c.ID, recipes[len(list)][0].Lab})
+		}
+	}
+	return list
 }
 
 func colourEntry(id string, cluster analyze.Cluster, aim colour.Lab, recipes []match.Recipe, paints []paint.Paint) Colour {

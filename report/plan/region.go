@@ -78,9 +78,36 @@ func pixels(g grid.Grid, c grid.Cell, w, h int) image.Rectangle {
 // below a quarter a cell is named for what only grazes it.
 const covered = 0.25
 
+// places is where regions and colours lie.
+type places struct {
+	regionCells, colourCells [][]grid.Cell  // by region; by colour, over all regions
+	regionMarks, colourMarks []analyze.Mark // where their tags can be printed
+}
+
+// placesOf finds where regions and colours lie; of is the colour of each pixel.
+// More colours than a byte counts get no marks.
+func placesOf(p *analyze.Picture, g grid.Grid, parting analyze.Parting, c analyze.Clustering, of []uint16) places {
+	colours := 0
+	for _, region := range c.Clusters {
+		colours += len(region)
+	}
+	at := places{colourMarks: []analyze.Mark{}}
+	at.regionCells = cellsOf(g, p.Width, p.Height, len(parting.Regions), parting.Of)
+	at.colourCells = cellsOf(g, p.Width, p.Height, colours, of)
+	at.regionMarks = analyze.Marks(p, parting.Of)
+	if colours <= math.MaxUint8+1 {
+		small := make([]uint8, len(of))
+		for i, n := range of {
+			small[i] = uint8(n)
+		}
+		at.colourMarks = analyze.Marks(p, small)
+	}
+	return at
+}
+
 // cellsOf lists, for each label, the cells it covers, or the one it covers most
-// if it covers none well. labels counts the labels; of(i) is the label of pixel i.
-func cellsOf(g grid.Grid, w, h, labels int, of func(i int) int) [][]grid.Cell {
+// if it covers none well. labels counts the labels; of[i] is the label of pixel i.
+func cellsOf[T uint8 | uint16](g grid.Grid, w, h, labels int, of []T) [][]grid.Cell {
 	result := make([][]grid.Cell, labels)
 	best := make([]float64, labels)
 	bestCell := make([]grid.Cell, labels)
@@ -91,8 +118,8 @@ func cellsOf(g grid.Grid, w, h, labels int, of func(i int) int) [][]grid.Cell {
 			r := pixels(g, c, w, h)
 			clear(count)
 			for y := r.Min.Y; y < r.Max.Y; y++ {
-				for x := r.Min.X; x < r.Max.X; x++ {
-					count[of(y*w+x)]++
+				for _, label := range of[y*w+r.Min.X : y*w+r.Max.X] {
+					count[label]++
 				}
 			}
 			for label, n := range count {

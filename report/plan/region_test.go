@@ -75,8 +75,11 @@ func TestCellsOf(t *testing.T) {
 		"00000002",
 		"00000000",
 	}
-	of := strings.Join(rows, "")
-	got := cellsOf(g, 8, 4, 4, func(i int) int { return int(of[i] - '0') })
+	var of []uint8
+	for _, digit := range strings.Join(rows, "") {
+		of = append(of, uint8(digit-'0'))
+	}
+	got := cellsOf(g, 8, 4, 4, of)
 	assert.Equal(t, []string{"B1", "C1"}, names(got[1]))
 	assert.Equal(t, []string{"D2"}, names(got[2]))
 	assert.Empty(t, got[3])
