@@ -9,13 +9,14 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"tonewright": main, "decode-only": decodeOnly})
+	testscript.Main(m, map[string]func(){"tonewright": main, "decode-only": decodeOnly, "tonewright-and-peak": tonewrightAndPeak})
 }
 
 // Each script in testdata/script is one behaviour of the program as typed.
@@ -64,4 +65,21 @@ func decodeOnly() {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
+}
+
+// tonewrightAndPeak is tonewright that prints, when it is done, the most memory it
+// had: Linux counts in a child's usage what its parent had when it was started.
+func tonewrightAndPeak() {
+	code := run(os.Args[1:], os.Stdout, os.Stderr)
+	status, err := os.ReadFile("/proc/self/status")
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	for line := range strings.Lines(string(status)) {
+		if strings.HasPrefix(line, "VmHWM:") {
+			fmt.Print(line)
+		}
+	}
+	os.Exit(code)
 }
