@@ -23,6 +23,7 @@ func (p *Photo) Picture(crop image.Rectangle, longSide int, ground colour.Lab) (
 	if !crop.In(whole) {
 		return nil, p.errorf("the crop %v reaches past the photo, which has %d × %d pixels; keep it inside", crop, p.Width, p.Height)
 	}
+	go levelTable() // made while the photo is decoded, which takes one core
 	img, err := p.decode()
 	if err != nil {
 		return nil, err

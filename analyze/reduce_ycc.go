@@ -193,7 +193,7 @@ func (l light) yccRaster(m *image.YCbCr, y ycc, crop image.Rectangle, smooth boo
 	if err != nil {
 		return raster{}, err
 	}
-	var stretched [3][yccSteps]float32
+	var stretched yccCurves
 	for k := range stretched {
 		for i := range stretched[k] {
 			stretched[k][i] = curves[k][min(255, max(0, i-yccMargin))]
@@ -218,24 +218,28 @@ type yccRow struct {
 	chroma chroma
 	phase  int
 	shift  uint
-	curves *[3][yccSteps]float32
+	curves *yccCurves
 }
 
-// across sums the row cell by cell. The pixel that two cells share is turned to light once.
+// across sums the row cell by cell. The pixel that two cells share is turned to
+// light once. The row's fields are copied first: read through p, each pixel would
+// load them anew.
 func (p *yccRow) across(columns []span, sums []float32) {
+	luma, lumaOf, add, curves := p.luma, p.lumaOf, p.chroma, p.curves
+	phase, shift := p.phase, p.shift&3
 	var r, g, b float32 // the latest pixel
 	at := -1
 	for x, s := range columns {
 		if s.first != at {
-			r, g, b = p.light(s.first)
+			r, g, b = curves.light(lumaOf[luma[s.first]], &add[(s.first+phase)>>shift])
 		}
 		red, green, blue := r*s.firstWeight, g*s.firstWeight, b*s.firstWeight
 		for i := s.first + 1; i < s.last; i++ {
-			r, g, b := p.light(i)
+			r, g, b := curves.light(lumaOf[luma[i]], &add[(i+phase)>>shift])
 			red, green, blue = red+r, green+g, blue+b
 		}
 		if s.last > s.first {
-			r, g, b = p.light(s.last)
+			r, g, b = curves.light(lumaOf[luma[s.last]], &add[(s.last+phase)>>shift])
 			red, green, blue = red+r*s.lastWeight, green+g*s.lastWeight, blue+b*s.lastWeight
 		}
 		at = s.last
@@ -244,8 +248,10 @@ func (p *yccRow) across(columns []span, sums []float32) {
 	}
 }
 
+// yccCurves turn luma plus what chroma adds, with the margin, to light.
+type yccCurves [3][yccSteps]float32
+
 // light is one pixel.
-func (p *yccRow) light(i int) (r, g, b float32) {
-	v, add := p.lumaOf[p.luma[i]], &p.chroma[(i+p.phase)>>p.shift]
-	return p.curves[0][(v+add[0])&(yccSteps-1)], p.curves[1][(v+add[1])&(yccSteps-1)], p.curves[2][(v+add[2])&(yccSteps-1)]
+func (c *yccCurves) light(luma int32, add *[3]int32) (r, g, b float32) {
+	return c[0][(luma+add[0])&(yccSteps-1)], c[1][(luma+add[1])&(yccSteps-1)], c[2][(luma+add[2])&(yccSteps-1)]
 }

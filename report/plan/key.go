@@ -6,6 +6,8 @@ import (
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
+	"tonewright/match"
+	"tonewright/match/paint"
 )
 
 // outliers is the part of the pixels, at each end, that does not set the photo's
@@ -30,13 +32,19 @@ func tonesOf(p *analyze.Picture) tones {
 // keyValues says how the picture's lightness is brought into what paint reaches.
 // The fit is linear in L* and only ever narrows: a picture that paint can match
 // is left as it is.
-func keyValues(photoMin, photoMax, paintMin, paintMax float64, literal bool) ValueKey {
-	k := ValueKey{Mode: "fit", PhotoMin: photoMin, PhotoMax: photoMax, PaintMin: round(paintMin, 2), PaintMax: round(paintMax, 2)}
+func keyValues(photoMin, photoMax float64, reach [2]float64, literal bool) ValueKey {
+	k := ValueKey{Mode: "fit", PhotoMin: photoMin, PhotoMax: photoMax, PaintMin: reach[0], PaintMax: reach[1]}
 	if literal {
 		k.Mode = "literal"
 	}
 	k.Text = k.words()
 	return k
+}
+
+// reachOf returns the L* of the box's darkest and lightest mix.
+func reachOf(paints []paint.Paint) [2]float64 {
+	lo, hi := match.Reach(paints)
+	return [2]float64{round(lo, 2), round(hi, 2)}
 }
 
 // lightness returns the picture's darkest and lightest L*, outliers aside.

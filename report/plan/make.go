@@ -38,6 +38,7 @@ func Make(opt Options) (*Plan, error) {
 	if _, err := areas(opt.Regions, layout, crop.Dx(), crop.Dy()); err != nil {
 		return nil, Misused(err)
 	}
+	reach := aside(func() [2]float64 { return reachOf(opt.Box.Paints) })
 	picture, err := photo.Picture(crop, 0, opt.Ground.Lab)
 	if err != nil {
 		return nil, err
@@ -56,8 +57,7 @@ func Make(opt Options) (*Plan, error) {
 
 	opt.Step("mixing")
 	tone := tones()
-	paintMin, paintMax := match.Reach(opt.Box.Paints)
-	key := keyValues(tone.dark, tone.light, paintMin, paintMax, opt.Literal)
+	key := keyValues(tone.dark, tone.light, reach(), opt.Literal)
 	aims := aimsOf(clustering, key)
 	recipes := match.Recipes(opt.Box.Paints, aims, opt.Mixing)
 
