@@ -228,9 +228,9 @@ func (s *search) menu(of set) []measure {
 	case 1:
 		return []measure{{1}}
 	case 2:
-		return s.twos[oneIf(s.strong[of[0]])][oneIf(s.strong[of[1]])]
+		return s.twos[s.kindOf(of)]
 	}
-	return s.threes[oneIf(s.strong[of[0]])][oneIf(s.strong[of[1]])][oneIf(s.strong[of[2]])]
+	return s.threes[s.kindOf(of)].all
 }
 
 // screen returns the colour of a mix in fast optics.
@@ -270,7 +270,7 @@ func (s *search) recipe(m mix) Recipe {
 	worst := 0
 	for i, p := range m.set[:m.set.size()] {
 		v := m.measure[i]
-		r.Parts = append(r.Parts, Part{int(p), s.levels.parts(v), s.levels.isTouch(v)})
+		r.Parts = append(r.Parts, Part{int(p), s.levels.parts(v), s.levels.measure(v)})
 		worst = max(worst, slices.Index(paint.Bases(), s.paints[p].Basis))
 	}
 	r.Basis = paint.Bases()[worst]

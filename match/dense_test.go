@@ -39,14 +39,13 @@ func dense(paints []paint.Paint, aims []colour.Lab, most int) [][4]float64 {
 			}
 		}
 	}
-	for i, p := range paints {
+	search := newSearch(paints, aims, Options{}.defaulted()) // for what each set of paints allows
+	for i := range paints {
 		try([]int{i}, []measure{{1}})
 		for j := i + 1; j < len(paints); j++ {
-			q := paints[j]
-			try([]int{i, j}, l.pairs([2]bool{p.Facts.Strong(), q.Facts.Strong()}))
+			try([]int{i, j}, l.pairs(search.kindOf(set{int32(i), int32(j), -1})))
 			for k := j + 1; k < len(paints); k++ {
-				r := paints[k]
-				try([]int{i, j, k}, l.triples([3]bool{p.Facts.Strong(), q.Facts.Strong(), r.Facts.Strong()}))
+				try([]int{i, j, k}, l.triples(search.kindOf(set{int32(i), int32(j), int32(k)})))
 			}
 		}
 	}

@@ -115,15 +115,26 @@ func (s *search) describe(r *Recipe, aim colour.Lab, aimMunsell colour.Munsell, 
 	m := missOf(aim, r.Lab, aimMunsell)
 	r.ValueShift, r.ChromaShift = m.valueShift(), m.chromaShift()
 	r.Note = m.note(r.DeltaE, first, s.lowest, s.highest)
-	var touches []string
-	for _, p := range r.Parts {
-		if p.Touch {
-			touches = append(touches, s.paints[p.Paint].Name)
+	r.Note += s.smallAmounts(r.Parts)
+}
+
+// smallAmounts says what to bring in last.
+func (s *search) smallAmounts(parts []Part) string {
+	var names []string
+	size := ""
+	for _, p := range parts {
+		if p.Measure == Knife {
+			continue
+		}
+		names = append(names, s.paints[p.Paint].Name)
+		if say := map[Measure]string{Touch: "a touch is 1 part in 32 of the pile", Speck: "a speck is 1 in 128"}[p.Measure]; !strings.Contains(size, say) {
+			size += "; " + say
 		}
 	}
-	if len(touches) > 0 {
-		r.Note += fmt.Sprintf(" Bring in the %s last and by little: a touch is 1 part in 32 of the pile.", strings.Join(touches, " and the "))
+	if len(names) == 0 {
+		return ""
 	}
+	return fmt.Sprintf(" Bring in the %s last and by little: %s.", strings.Join(names, " and the "), strings.TrimPrefix(size, "; "))
 }
 
 // amount writes a size without its sign, whole from 2 on.

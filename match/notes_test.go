@@ -22,7 +22,7 @@ func TestNotesSayWhatIsMissing(t *testing.T) {
 		{"a bright yellow", colour.Lab{L: 71, A: 12, B: 95}, []string{"No mix of these paints is this chromatic at value 7; the nearest is duller by ", " chroma."}},
 		{"the deepest black", colour.Lab{L: 1}, []string{"Darker than these paints go: their darkest mix is value 1.", "the nearest is lighter by "}},
 		{"a blue", colour.Lab{L: 50, A: -5, B: -25}, []string{"No mix of these paints "}},
-		{"a gray of its own", mixed(paints, []Part{{0, 2, false}, {4, 3, false}}), []string{"Matches."}},
+		{"a gray of its own", mixed(paints, []Part{{0, 2, Knife}, {4, 3, Knife}}), []string{"Matches."}},
 	} {
 		r := Recipes(paints, []colour.Lab{c.aim}, Options{})[0][0]
 		for _, part := range c.want {

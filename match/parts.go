@@ -3,44 +3,80 @@
 package match
 
 // A touch is a share of 1 in 32 of the whole pile: what the tip of the knife
-// brings of a strong tinter.
-const touchShare = 1.0 / 32
+// brings. A speck is a quarter of that, 1 in 128: what clings to its corner.
+const (
+	touchShare = 1.0 / 32
+	speckShare = 1.0 / 128
+)
+
+// A Measure is how a part is measured.
+type Measure string
+
+const (
+	Knife Measure = ""      // whole parts, by the blade
+	Touch Measure = "touch" // by the tip: 1 in 32 of the pile
+	Speck Measure = "speck" // by its corner: 1 in 128
+)
 
 // mostParts is the default of Options.MaxParts. Ours: on 100 aims and 24 paints,
 // TestWhatPartsBuy, the nearest mixes miss by a mean of 2.31 CIEDE2000 with whole
-// parts up to 12 in all, by 2.10 with touches beside them, and by 1.78 with parts
-// from 1, 2, 3, 5, 8, 12, 20, 30. What the long parts still buy, 0.3, is under what
-// is seen side by side, and nobody measures 30 to 12 to 1; a touch gives two fifths
-// of it.
+// parts up to 12 in all, by 1.92 with touches and specks beside them, and by 1.78
+// with parts from 1, 2, 3, 5, 8, 12, 20, 30. What the long parts still buy is not
+// seen, and nobody measures 30 to 12 to 1. The small amounts buy most in pale tints,
+// where 12 to 1 is too coarse for a highlight: hence every paint may come as a touch
+// beside white, and white alone takes specks.
 const mostParts = 12
 
 // A level is how much of one paint goes into a pile: 0 is none, 1 to most are
-// whole parts, and the levels after them are touches, whose size follows from
-// the whole parts beside them, since a touch is a share of the whole.
+// whole parts, and the levels after them are small amounts, whose size follows
+// from what is beside them, since they are shares of the whole.
 type level uint8
 
 // levels is the scale of levels for a number of parts.
 type levels struct{ most level }
 
-func (l levels) count() int { return 2*int(l.most) + 2 }
+// The small amounts after the touches beside 1 to most whole parts; all of them
+// stand beside one whole part.
+func (l levels) twinTouch() level  { return 2*l.most + 1 } // each of two touches
+func (l levels) loneSpeck() level  { return 2*l.most + 2 }
+func (l levels) twinSpeck() level  { return 2*l.most + 3 } // each of two specks
+func (l levels) touchMixed() level { return 2*l.most + 4 } // the touch beside a speck
+func (l levels) speckMixed() level { return 2*l.most + 5 } // the speck beside a touch
+
+func (l levels) count() int { return 2*int(l.most) + 6 }
 
 // touch is the level of a touch beside so many whole parts.
 func (l levels) touch(wholes level) level { return l.most + wholes }
 
-// twin is the level of each of two touches beside one whole part.
-func (l levels) twin() level { return 2*l.most + 1 }
-
-func (l levels) isTouch(v level) bool { return v > l.most }
+// measure tells how a level is measured.
+func (l levels) measure(v level) Measure {
+	switch v {
+	case l.loneSpeck(), l.twinSpeck(), l.speckMixed():
+		return Speck
+	}
+	if v > l.most {
+		return Touch
+	}
+	return Knife
+}
 
 // parts returns the amount of a level in parts: the share of a paint is its parts
-// over the sum of all.
-// One touch t beside n whole parts: t/(n + t) = 1/32, so t = n/31.
-// Two beside one whole part: t/(1 + 2t) = 1/32, so t = 1/30.
+// over the sum of all. A share s of a pile of which wholes whole parts are the share
+// rest is wholes·s/rest parts.
 func (l levels) parts(v level) float64 {
-	switch {
-	case v == l.twin():
+	switch v {
+	case l.twinTouch():
 		return touchShare / (1 - 2*touchShare)
-	case l.isTouch(v):
+	case l.loneSpeck():
+		return speckShare / (1 - speckShare)
+	case l.twinSpeck():
+		return speckShare / (1 - 2*speckShare)
+	case l.touchMixed():
+		return touchShare / (1 - touchShare - speckShare)
+	case l.speckMixed():
+		return speckShare / (1 - touchShare - speckShare)
+	}
+	if v > l.most {
 		return float64(v-l.most) * touchShare / (1 - touchShare)
 	}
 	return float64(v)
@@ -56,7 +92,7 @@ const touchEffort = 6
 // effort is how much measuring a measure asks for.
 func (l levels) effort(m measure) (effort int) {
 	for _, v := range m {
-		if l.isTouch(v) {
+		if l.measure(v) != Knife {
 			effort += touchEffort
 		} else {
 			effort += int(v)
@@ -65,9 +101,30 @@ func (l levels) effort(m measure) (effort int) {
 	return effort
 }
 
-// pairs returns the measures of two paints. A paint may come as a touch where
-// its strong is true. No two measures have the same shares.
-func (l levels) pairs(strong [2]bool) (all []measure) {
+// A kind says what a set of paints allows beside whole parts.
+type kind struct {
+	touch [3]bool // of which paints a touch is allowed
+	white int     // the paint that takes specks, 0-2; -1 for none
+}
+
+// kindOf returns what a set allows. A touch is for strong tinters, and in a pile
+// with white, which shows the least of anything, for every paint.
+func (s *search) kindOf(of set) kind {
+	k := kind{white: -1}
+	for i := range of.size() {
+		k.touch[i] = s.strong[of[i]]
+		if s.white[of[i]] && k.white < 0 {
+			k.white = i
+		}
+	}
+	if k.white >= 0 {
+		k.touch = [3]bool{true, true, true}
+	}
+	return k
+}
+
+// pairs returns the measures of two paints. No two measures have the same shares.
+func (l levels) pairs(k kind) (all []measure) {
 	for a := level(1); a < l.most; a++ {
 		for b := level(1); a+b <= l.most; b++ {
 			if coprime(a, b) {
@@ -75,18 +132,24 @@ func (l levels) pairs(strong [2]bool) (all []measure) {
 			}
 		}
 	}
-	if strong[0] {
+	if k.touch[0] {
 		all = append(all, measure{l.touch(1), 1})
 	}
-	if strong[1] {
+	if k.touch[1] {
 		all = append(all, measure{1, l.touch(1)})
+	}
+	switch k.white {
+	case 0:
+		all = append(all, measure{1, l.loneSpeck()})
+	case 1:
+		all = append(all, measure{l.loneSpeck(), 1})
 	}
 	return all
 }
 
 // triples returns the measures of three paints: whole parts of all, a touch of
-// one beside whole parts of two, and touches of two beside the third.
-func (l levels) triples(strong [3]bool) (all []measure) {
+// one beside whole parts of two, small amounts of two beside the third.
+func (l levels) triples(k kind) (all []measure) {
 	for a := level(1); a < l.most; a++ {
 		for b := level(1); a+b <= l.most; b++ {
 			for c := level(1); a+b+c <= l.most; c++ {
@@ -95,36 +158,51 @@ func (l levels) triples(strong [3]bool) (all []measure) {
 				}
 			}
 			if coprime(a, b) {
-				all = append(all, l.withTouch(a, b, strong)...)
+				all = append(all, l.withTouch(a, b, k.touch)...)
 			}
 		}
 	}
-	return append(all, l.withTwoTouches(strong)...)
+	return append(append(all, l.withTwoTouches(k.touch)...), l.withSpecks(k.white)...)
 }
 
-func (l levels) withTouch(a, b level, strong [3]bool) (all []measure) {
+func (l levels) withTouch(a, b level, of [3]bool) (all []measure) {
 	touch := l.touch(a + b)
-	if strong[0] {
+	if of[0] {
 		all = append(all, measure{touch, a, b})
 	}
-	if strong[1] {
+	if of[1] {
 		all = append(all, measure{a, touch, b})
 	}
-	if strong[2] {
+	if of[2] {
 		all = append(all, measure{a, b, touch})
 	}
 	return all
 }
 
-func (l levels) withTwoTouches(strong [3]bool) (all []measure) {
+func (l levels) withTwoTouches(of [3]bool) (all []measure) {
 	for whole := range 3 {
-		m := measure{l.twin(), l.twin(), l.twin()}
-		m[whole] = 1
-		if strong[(whole+1)%3] && strong[(whole+2)%3] {
-			all = append(all, m)
+		if of[(whole+1)%3] && of[(whole+2)%3] {
+			all = append(all, wholeOf(whole, l.twinTouch(), l.twinTouch()))
 		}
 	}
 	return all
+}
+
+func (l levels) withSpecks(white int) []measure {
+	if white < 0 {
+		return nil
+	}
+	return []measure{
+		wholeOf(white, l.twinSpeck(), l.twinSpeck()),
+		wholeOf(white, l.touchMixed(), l.speckMixed()),
+		wholeOf(white, l.speckMixed(), l.touchMixed()),
+	}
+}
+
+// wholeOf puts one whole part of one paint beside the amounts of the two others.
+func wholeOf(whole int, one, other level) (m measure) {
+	m[whole], m[(whole+1)%3], m[(whole+2)%3] = 1, one, other
+	return m
 }
 
 func coprime(a, b level) bool { return gcd(a, b) == 1 }
@@ -138,10 +216,11 @@ func gcd(a, b level) level {
 
 // A program is the order in which the measures of three paints are made: each is
 // a base of the first two and an amount of the third. It is the same for every
-// three paints of which the same are strong.
+// three paints of a kind.
 type program struct {
+	all   []measure
 	bases []measure
-	steps [2][]step // without and with touches of the third paint
+	steps []step
 }
 
 type step struct {
@@ -149,34 +228,15 @@ type step struct {
 	more level
 }
 
-// newPrograms returns the programs by whether the first and second paint are strong.
-func newPrograms(l levels) (programs [2][2]program) {
-	for i := range 2 {
-		for j := range 2 {
-			programs[i][j] = newProgram(l, i == 1, j == 1)
+func newProgram(l levels, k kind) *program {
+	p, place := &program{all: l.triples(k)}, map[measure]int32{}
+	for _, m := range p.all {
+		base := measure{m[0], m[1]}
+		if _, known := place[base]; !known {
+			place[base] = int32(len(p.bases))
+			p.bases = append(p.bases, base)
 		}
-	}
-	return programs
-}
-
-func newProgram(l levels, first, second bool) (p program) {
-	place := map[measure]int32{}
-	for k := range 2 {
-		for _, m := range l.triples([3]bool{first, second, k == 1}) {
-			base := measure{m[0], m[1]}
-			if _, known := place[base]; !known {
-				place[base] = int32(len(p.bases))
-				p.bases = append(p.bases, base)
-			}
-			p.steps[k] = append(p.steps[k], step{place[base], m[2]})
-		}
+		p.steps = append(p.steps, step{place[base], m[2]})
 	}
 	return p
-}
-
-func oneIf(yes bool) int {
-	if yes {
-		return 1
-	}
-	return 0
 }

@@ -8,7 +8,11 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-var all3 = [3]bool{true, true, true}
+// whitesOwn is the kind of a set whose first paint is white, and plain allows whole parts only.
+var (
+	whitesOwn = kind{[3]bool{true, true, true}, 0}
+	plain     = kind{white: -1}
+)
 
 // shares returns the shares of a measure to nine places.
 func (l levels) shares(m measure) string {
@@ -19,20 +23,22 @@ func (l levels) shares(m measure) string {
 func TestMeasuresAreMeasurableAndDiffer(t *testing.T) {
 	l := levels{mostParts}
 	seen := map[string]bool{}
-	for _, m := range append(l.triples(all3), l.pairs([2]bool{true, true})...) {
-		wholes, touches, sum := 0.0, 0, 0.0
+	for _, m := range append(l.triples(whitesOwn), l.pairs(whitesOwn)...) {
+		wholes, sum := 0.0, 0.0
 		for _, v := range m {
 			sum += l.parts(v)
-			if l.isTouch(v) {
-				touches++
-			} else {
+			if l.measure(v) == Knife {
 				wholes += l.parts(v)
 			}
 		}
 		assert.True(t, wholes >= 1 && wholes <= mostParts, "%v has %v whole parts", m, wholes)
 		for _, v := range m {
-			if l.isTouch(v) {
+			switch l.measure(v) {
+			case Touch:
 				assert.InDelta(t, 1.0/32, l.parts(v)/sum, 1e-12, "%v: a touch is 1 in 32 of the pile", m)
+			case Speck:
+				assert.InDelta(t, 1.0/128, l.parts(v)/sum, 1e-12, "%v: a speck is 1 in 128 of the pile", m)
+				assert.Equal(t, level(1), m[0], "%v: white alone takes specks", m)
 			}
 		}
 		assert.False(t, seen[l.shares(m)], "%v has the shares of another", m)
@@ -45,36 +51,33 @@ func TestMeasuresAreMeasurableAndDiffer(t *testing.T) {
 // 220 ways less those of a common factor, 20 of 2 and 4 of 3.
 func TestMeasuresAreComplete(t *testing.T) {
 	small := levels{4}
-	assert.ElementsMatch(t, []measure{{1, 1, 1}, {1, 1, 2}, {1, 2, 1}, {2, 1, 1}}, small.triples([3]bool{}))
-	assert.ElementsMatch(t, []measure{{1, 1}, {1, 2}, {1, 3}, {2, 1}, {3, 1}}, small.pairs([2]bool{}))
-	assert.Len(t, levels{mostParts}.triples([3]bool{}), 220-20-4)
+	assert.ElementsMatch(t, []measure{{1, 1, 1}, {1, 1, 2}, {1, 2, 1}, {2, 1, 1}}, small.triples(plain))
+	assert.ElementsMatch(t, []measure{{1, 1}, {1, 2}, {1, 3}, {2, 1}, {3, 1}}, small.pairs(plain))
+	assert.Len(t, levels{mostParts}.triples(plain), 220-20-4)
 }
 
 func TestTouchesOnlyOfStrongPaints(t *testing.T) {
 	l := levels{mostParts}
-	for _, m := range l.triples([3]bool{false, true, false}) {
-		assert.False(t, l.isTouch(m[0]) || l.isTouch(m[2]), "%v", m)
+	for _, m := range l.triples(kind{[3]bool{false, true, false}, -1}) {
+		assert.False(t, l.measure(m[0]) != Knife || l.measure(m[2]) != Knife, "%v", m)
 	}
-	for _, m := range l.pairs([2]bool{true, false}) {
-		assert.False(t, l.isTouch(m[1]), "%v", m)
+	for _, m := range l.pairs(kind{[3]bool{true, false, false}, -1}) {
+		assert.Equal(t, Knife, l.measure(m[1]), "%v", m)
 	}
 }
 
 // A program makes the same measures as the list it comes from.
 func TestProgramsMakeEveryMeasure(t *testing.T) {
 	l := levels{mostParts}
-	programs := newPrograms(l)
-	for i := range 2 {
-		for j := range 2 {
-			for k := range 2 {
-				var made []measure
-				for _, s := range programs[i][j].steps[k] {
-					base := programs[i][j].bases[s.base]
-					made = append(made, measure{base[0], base[1], s.more})
-				}
-				assert.Equal(t, l.triples([3]bool{i == 1, j == 1, k == 1}), made)
-			}
+	for _, k := range []kind{plain, whitesOwn, {[3]bool{true, true, true}, 2}, {[3]bool{false, true, false}, -1}} {
+		p := newProgram(l, k)
+		var made []measure
+		for _, s := range p.steps {
+			base := p.bases[s.base]
+			made = append(made, measure{base[0], base[1], s.more})
 		}
+		assert.Equal(t, l.triples(k), made)
+		assert.Equal(t, p.all, made)
 	}
 }
 

@@ -10,12 +10,11 @@ import (
 )
 
 // Part is one paint of a recipe. Its share of the pile is Parts over the sum of
-// all Parts. A touch is a share of 1 in 32; its Parts are then the fraction that
-// gives this share.
+// all Parts. The Parts of a touch or a speck are the fraction that gives its share.
 type Part struct {
-	Paint int     // index in the box
-	Parts float64 // by volume
-	Touch bool
+	Paint   int     // index in the box
+	Parts   float64 // by volume
+	Measure Measure
 }
 
 // Recipe is a mix that a hand can measure, and what it misses of its aim.
@@ -32,7 +31,7 @@ type Recipe struct {
 // Options says how to mix; the zero value of each field is the good default.
 type Options struct {
 	MaxPaints    int // in one mix, 1-3; 0 means 3
-	MaxParts     int // in one mix, touches aside, 2-30; 0 means 12
+	MaxParts     int // in one mix, touches and specks aside, 2-30; 0 means 12
 	Alternatives int // beside the best; 0 means 2, negative none
 }
 

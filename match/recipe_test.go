@@ -56,11 +56,15 @@ func TestWhatIsPrintedWasEvaluated(t *testing.T) {
 				sum += p.Parts
 			}
 			for _, p := range r.Parts {
-				if p.Touch {
+				switch p.Measure {
+				case Touch:
 					touches++
 					assert.InDelta(t, 1.0/32, p.Parts/sum, exact)
-					assert.True(t, paints[p.Paint].Facts.Strong(), "a touch of %s", paints[p.Paint].ID)
-				} else {
+					assert.True(t, paints[p.Paint].Facts.Strong() || hasWhite(paints, r.Parts), "a touch of %s", paints[p.Paint].ID)
+				case Speck:
+					assert.InDelta(t, 1.0/128, p.Parts/sum, exact)
+					assert.True(t, hasWhite(paints, r.Parts), "a speck of %s without white", paints[p.Paint].ID)
+				default:
 					assert.Equal(t, math.Round(p.Parts), p.Parts, "whole parts")
 				}
 			}
@@ -70,6 +74,31 @@ func TestWhatIsPrintedWasEvaluated(t *testing.T) {
 		}
 	}
 	assert.Positive(t, touches, "no touch was needed at all")
+}
+
+func hasWhite(paints []paint.Paint, parts []Part) bool {
+	for _, p := range parts {
+		if paints[p.Paint].White() {
+			return true
+		}
+	}
+	return false
+}
+
+// Highlights and pale walls are what 12 parts in all are too coarse for: pale grays
+// and tints, chroma 1.7 and less, at value 8.2 and more, are reached from the starter
+// box to what is hardly seen. With whole parts alone they were missed by 5 to 6.6.
+func TestPaleTintsAreReached(t *testing.T) {
+	paints := paint.StarterBox().Paints
+	var aims []colour.Lab
+	for _, hex := range []string{"#e0e6dd", "#e8e0d8", "#dfe6ee", "#f0e8e8", "#d8d8d8", "#c8d0c8", "#f4f0e0"} {
+		aim, err := colour.ParseHex(hex)
+		require.NoError(t, err)
+		aims = append(aims, aim)
+	}
+	for a, recipes := range Recipes(paints, aims, Options{}) {
+		assert.Less(t, recipes[0].DeltaE, 3.0, "%s: %+v", aims[a].Hex(), recipes[0].Parts)
+	}
 }
 
 func TestAPaintAloneGivesItselfBack(t *testing.T) {
@@ -83,7 +112,7 @@ func TestAPaintAloneGivesItselfBack(t *testing.T) {
 		require.Len(t, first.Parts, 1, paints[i].ID)
 		// Two paints of one look may stand for each other.
 		assert.Less(t, first.DeltaE, 1.0, paints[i].ID)
-		assert.Equal(t, Part{first.Parts[0].Paint, 1, false}, first.Parts[0])
+		assert.Equal(t, Part{first.Parts[0].Paint, 1, Knife}, first.Parts[0])
 		if first.Parts[0].Paint == i {
 			assert.InDelta(t, 0, first.DeltaE, exact)
 		}
@@ -94,10 +123,10 @@ func TestAPaintAloneGivesItselfBack(t *testing.T) {
 func TestAMixIsFoundAgain(t *testing.T) {
 	paints := paint.StarterBox().Paints
 	for _, parts := range [][]Part{
-		{{0, 5, false}, {8, 2, false}},
-		{{0, 1, false}, {5, 1, false}},
-		{{0, 6, false}, {3, 3, false}, {8, 2, false}},
-		{{0, 7, false}, {9, 7.0 / 31, true}},
+		{{0, 5, Knife}, {8, 2, Knife}},
+		{{0, 1, Knife}, {5, 1, Knife}},
+		{{0, 6, Knife}, {3, 3, Knife}, {8, 2, Knife}},
+		{{0, 7, Knife}, {9, 7.0 / 31, Touch}},
 	} {
 		r := Recipes(paints, []colour.Lab{mixed(paints, parts)}, Options{})[0][0]
 		assert.Less(t, r.DeltaE, fewerWithin+easierWithin, "%v", parts)
@@ -137,7 +166,7 @@ func TestEasierPartsWhereTheyDoAsWell(t *testing.T) {
 		for i, p := range first.Parts {
 			of[i] = int32(p.Paint)
 			effort += int(p.Parts)
-			if p.Touch {
+			if p.Measure != Knife {
 				effort += touchEffort
 			}
 		}
@@ -240,7 +269,7 @@ func TestOptions(t *testing.T) {
 			assert.LessOrEqual(t, len(r.Parts), 2)
 			whole := 0.0
 			for _, p := range r.Parts {
-				if !p.Touch {
+				if p.Measure == Knife {
 					whole += p.Parts
 				}
 			}

@@ -51,10 +51,11 @@ type search struct {
 	paints  []paint.Paint
 	levels  levels
 	amounts [][]optics // by paint and level
-	strong  []bool
+	strong  []bool     // by paint
+	white   []bool
 	aims    []colour.Lab
-	twos    [2][2][]measure    // measures of two paints by which are strong
-	threes  [2][2][2][]measure // of three
+	twos    map[kind][]measure
+	threes  map[kind]*program
 
 	lowest, highest float64 // Munsell values that the box reaches
 }
@@ -68,16 +69,26 @@ func newSearch(paints []paint.Paint, aims []colour.Lab, opt Options) *search {
 		}
 		s.amounts = append(s.amounts, amounts)
 		s.strong = append(s.strong, paints[i].Facts.Strong())
+		s.white = append(s.white, paints[i].White())
 	}
-	for i := range 2 {
-		for j := range 2 {
-			s.twos[i][j] = s.levels.pairs([2]bool{i == 1, j == 1})
-			for k := range 2 {
-				s.threes[i][j][k] = s.levels.triples([3]bool{i == 1, j == 1, k == 1})
-			}
+	s.makeMenus()
+	return s
+}
+
+// makeMenus lists the measures of every kind of set.
+func (s *search) makeMenus() {
+	s.twos, s.threes = map[kind][]measure{}, map[kind]*program{}
+	add := func(k kind) {
+		if _, known := s.threes[k]; !known {
+			s.twos[k], s.threes[k] = s.levels.pairs(k), newProgram(s.levels, k)
 		}
 	}
-	return s
+	for white := range 3 {
+		add(kind{[3]bool{true, true, true}, white})
+	}
+	for n := range 8 {
+		add(kind{[3]bool{n&1 > 0, n&2 > 0, n&4 > 0}, -1})
+	}
 }
 
 // finds returns, for each aim, the sets that come near to it, nearest first.
@@ -93,9 +104,9 @@ func (s *search) finds(most int) [][]find {
 		bounds[a] = l.bound()
 		patches[a] = l.patch(int32(a), bounds[a])
 	})
-	field, programs := newField(patches), newPrograms(s.levels)
+	field := newField(patches)
 	scans := make([]shard, shards)
-	inParallel(shards, func(i int) { scans[i] = s.scan(i, field, bounds, programs, most) })
+	inParallel(shards, func(i int) { scans[i] = s.scan(i, field, bounds, most) })
 	inParallel(len(s.aims), func(a int) { found[a] = join(found[a], scans, a) })
 	return found
 }
@@ -117,7 +128,7 @@ type shard struct{ pairs, triples *scan }
 
 // scan makes every mix of each shards-th pair of paints, and of those two with a
 // later third.
-func (s *search) scan(part int, field *field, bounds []float32, programs [2][2]program, most int) shard {
+func (s *search) scan(part int, field *field, bounds []float32, most int) shard {
 	found := shard{newScan(s, field, bounds), newScan(s, field, bounds)}
 	var bases []optics
 	for n, of := range s.pairsOfPaints() {
@@ -131,17 +142,20 @@ func (s *search) scan(part int, field *field, bounds []float32, programs [2][2]p
 		if most < 3 {
 			continue
 		}
-		program := &programs[oneIf(s.strong[of[0]])][oneIf(s.strong[of[1]])]
-		bases = bases[:0]
-		for _, b := range program.bases {
-			bases = append(bases, s.amounts[of[0]][b[0]].add(&s.amounts[of[1]][b[1]]))
-		}
+		var program *program
 		for k := int(of[1]) + 1; k < len(s.paints); k++ {
+			three := set{of[0], of[1], int32(k)}
+			if p := s.threes[s.kindOf(three)]; p != program {
+				program, bases = p, bases[:0]
+				for _, b := range p.bases {
+					bases = append(bases, s.amounts[of[0]][b[0]].add(&s.amounts[of[1]][b[1]]))
+				}
+			}
 			amounts := s.amounts[k]
-			for _, step := range program.steps[oneIf(s.strong[k])] {
+			for _, step := range program.steps {
 				found.triples.hold(screen(&bases[step.base], &amounts[step.more]))
 			}
-			found.triples.close(set{of[0], of[1], int32(k)})
+			found.triples.close(three)
 		}
 	}
 	return found

@@ -187,8 +187,8 @@ func recipeOf(r plan.Recipe) recipe {
 	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}}
 	for _, p := range r.Parts {
 		n := fmt.Sprintf("%.0f", p.Parts)
-		if p.Touch {
-			n = "touch"
+		if p.Measure != "" {
+			n = p.Measure
 		}
 		out.Parts = append(out.Parts, part{n, p.Name})
 	}

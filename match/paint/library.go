@@ -36,6 +36,16 @@ type Paint struct {
 	Facts    Facts
 }
 
+// White tells whether all its pigments are whites by their Colour Index names.
+func (p Paint) White() bool {
+	for _, name := range p.CI {
+		if !strings.HasPrefix(name, "PW") {
+			return false
+		}
+	}
+	return len(p.CI) > 0
+}
+
 // library is read once, when first asked for.
 var library = sync.OnceValue(readLibrary)
 

@@ -208,7 +208,7 @@ func recipeEntry(r match.Recipe, paints []paint.Paint) Recipe {
 	}
 	for _, part := range r.Parts {
 		from := paints[part.Paint]
-		e.Parts = append(e.Parts, Part{from.ID, from.Name, round(part.Parts, 6), part.Touch})
+		e.Parts = append(e.Parts, Part{from.ID, from.Name, round(part.Parts, 6), string(part.Measure)})
 	}
 	return e
 }

@@ -148,10 +148,10 @@ type Recipe struct {
 
 // Part is one paint of a recipe; its share is Parts over the sum of all Parts.
 type Part struct {
-	Paint string  `json:"paint"`
-	Name  string  `json:"name"`
-	Parts float64 `json:"parts"`
-	Touch bool    `json:"touch,omitempty"`
+	Paint   string  `json:"paint"`
+	Name    string  `json:"name"`
+	Parts   float64 `json:"parts"`
+	Measure string  `json:"measure,omitempty"` // "touch" or "speck" where it is no whole number
 }
 
 // Paint is a paint the first recipes use, and the tags of the colours it is in.
