@@ -4,7 +4,7 @@ package colour
 type matrix [3][3]float64
 
 // bradford maps tristimulus values to sharpened cone responses.
-// Source: [Lam1985]; the figures as [ICC.1] annex E prints them.
+// Source: [Lam1985]; the figures as [ICC] annex E prints them.
 var bradford = matrix{
 	{0.8951, 0.2664, -0.1614},
 	{-0.7502, 1.7135, 0.0367},
