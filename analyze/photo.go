@@ -107,7 +107,7 @@ func checkSize(size image.Point, lim Limits) error {
 		return fmt.Errorf("its header says %d × %d pixels, so there is no picture in it; copy it again from the camera", size.X, size.Y)
 	}
 	if got := float64(size.X) * float64(size.Y) / 1e6; got > most {
-		return fmt.Errorf("%d × %d pixels are %g megapixels and the limit is %g; make it smaller, or raise the limit",
+		return fmt.Errorf("%d × %d pixels are %g megapixels and the limit is %g; make it smaller, or raise the limit with --megapixels",
 			size.X, size.Y, math.Round(10*got)/10, most)
 	}
 	return nil
@@ -120,7 +120,7 @@ func (p *Photo) warnExtension() {
 		".tif": formatTIFF, ".tiff": formatTIFF, ".heic": formatHEIC, ".heif": formatHEIC,
 	}[strings.ToLower(filepath.Ext(p.File))]
 	if known && promised != p.format {
-		p.warn("the name says %s but the file is a %s; it was read as a %s", promised, p.format, p.format)
+		p.warn("The name says %s but the file is a %s; it was read as a %s.", promised, p.format, p.format)
 	}
 }
 
@@ -129,11 +129,11 @@ func (p *Photo) warnExtension() {
 func (p *Photo) readMetadata(src *io.SectionReader, h header) {
 	m := readMetadata(p.format, src)
 	if m.iccErr != nil {
-		p.warn("its colour profile cannot be used (%v); its colours are taken as sRGB", m.iccErr)
+		p.warn("The photo's colour profile cannot be used (%v); its colours are taken as sRGB.", m.iccErr)
 	}
 	e, err := readEXIF(m.exif)
 	if err != nil {
-		p.warn("its EXIF data cannot be used (%v); it is taken as upright", err)
+		p.warn("The photo's EXIF data cannot be used (%v); it is taken as upright.", err)
 	}
 	if p.format != formatHEIC { // its turns are boxes of their own, which the decoder obeys
 		p.Orientation = e.orientation
@@ -149,13 +149,14 @@ func (p *Photo) setLight(m metadata, e exifData, h header) {
 			p.light, p.Profile = l, l.name
 			return
 		}
-		p.warn("its colour profile cannot be used (%v); its colours are taken as sRGB", err)
+		p.warn("The photo's colour profile cannot be used (%v); its colours are taken as sRGB.", err)
 	}
 	p.light, p.Profile = srgbLight(), "sRGB (assumed)"
 	switch {
 	case h.inks == 4:
-		p.warn("it is in printing inks (CMYK) without a usable profile; they were turned into sRGB by the simple rule " +
-			"(1 − ink) × (1 − black), so its colours are a guess: export it as sRGB for true ones")
+		p.Profile = "CMYK without a profile, guessed"
+		p.warn("The photo is in printing inks (CMYK) without a usable profile; they were turned into sRGB by the simple rule " +
+			"(1 − ink) × (1 − black), so its colours are a guess: export it as sRGB for true ones.")
 	case e.adobeRGB && len(m.icc) == 0 && m.iccErr == nil && h.inks == 3:
 		p.light, p.Profile = adobeLight(), "Adobe RGB (by its EXIF)"
 	}

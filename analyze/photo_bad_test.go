@@ -48,7 +48,7 @@ var badOutcomes = map[string]struct{ kind, words string }{
 	"truncated_header.jpg":            {"error", "the file ends early"},
 	"truncated_progressive.jpg":       {"error", "the file ends early"},
 	"webp_truncated.webp":             {"error", "the file ends early"},
-	"wrong_extension_png_as.jpg":      {"warning", "the name says JPEG but the file is a PNG"},
+	"wrong_extension_png_as.jpg":      {"warning", "The name says JPEG but the file is a PNG"},
 	"zero_byte.jpg":                   {"error", "the file is empty"},
 	"zero_dimension.png":              {"error", "the PNG is damaged"},
 }

@@ -10,7 +10,7 @@ import (
 // Picture decodes the photo and returns it upright, cut to crop, at working size.
 // crop is in upright pixels; an empty one means all. longSide is the longer side
 // of the result, 0 meaning DefaultLongSide; a smaller photo keeps its size.
-// Where the photo is transparent the ground shows through.
+// Where the photo is transparent the ground shows through, which is added to Warnings.
 //
 // Pixels are averaged by area in linear light, the sum that an eye far away would
 // make. A photo that ends early is an error: half a gray picture would be planned
@@ -35,7 +35,11 @@ func (p *Photo) Picture(crop image.Rectangle, longSide int, ground colour.Lab) (
 	if err != nil {
 		return nil, p.sentence(err)
 	}
-	return p.finish(r, small, t, ground), nil
+	pic, through := p.finish(r, small, t, ground)
+	if through {
+		p.warn("The photo is transparent in part; there it shows the panel's ground.")
+	}
+	return pic, nil
 }
 
 // decode gives the stored pixels and makes sure that they are those of the header.
@@ -64,13 +68,14 @@ func (p *Photo) raster(img image.Image, crop image.Rectangle, small image.Point)
 	return p.light.raster(deviceOf(img, p.ycc), crop)
 }
 
-// finish reduces the raster and writes it upright.
-func (p *Photo) finish(r raster, small image.Point, t turn, ground colour.Lab) *Picture {
+// finish reduces the raster and writes it upright; through tells whether the ground
+// shows anywhere.
+func (p *Photo) finish(r raster, small image.Point, t turn, ground colour.Lab) (pic *Picture, through bool) {
 	size := t.upright(small)
-	pic := &Picture{Width: size.X, Height: size.Y, Lab: make([]float32, 3*size.X*size.Y), RGB: make([]uint8, 3*size.X*size.Y)}
+	pic = &Picture{Width: size.X, Height: size.Y, Lab: make([]float32, 3*size.X*size.Y), RGB: make([]uint8, 3*size.X*size.Y)}
 	f := finisher{picture: pic, channels: r.channels, toSRGB: p.light.affine, ground: groundLight(ground), turn: t.over(small), levels: levelTable()}
 	r.reduce(small.X, small.Y, f.row)
-	return pic
+	return pic, f.through.Load()
 }
 
 // workingSize scales a size so that its longer side is longSide, each side to

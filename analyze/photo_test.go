@@ -121,14 +121,14 @@ func readAll(file string, lim Limits) error {
 // The limit holds before anything is decoded, and is the caller's to raise.
 func TestLimit(t *testing.T) {
 	file := tempFile(t, "p.png", pngOf(t, image.NewGray(image.Rect(0, 0, 1000, 500))))
-	require.ErrorContains(t, readAll(file, Limits{Megapixels: 0.4}), "1000 × 500 pixels are 0.5 megapixels and the limit is 0.4; make it smaller, or raise the limit")
+	require.ErrorContains(t, readAll(file, Limits{Megapixels: 0.4}), "1000 × 500 pixels are 0.5 megapixels and the limit is 0.4; make it smaller, or raise the limit with --megapixels")
 	require.NoError(t, readAll(file, Limits{Megapixels: 0.5}))
 }
 
 // The name never decides; a wrong one is said.
 func TestWrongExtension(t *testing.T) {
 	p, _ := mustPicture(t, tempFile(t, "photo.jpg", pngOf(t, grayRows([]uint8{0x10}))))
-	require.Equal(t, []string{"the name says JPEG but the file is a PNG; it was read as a PNG"}, p.Warnings)
+	require.Equal(t, []string{"The name says JPEG but the file is a PNG; it was read as a PNG."}, p.Warnings)
 }
 
 // A file that changes between Open and Picture is not read past its promise.

@@ -3,6 +3,7 @@ package analyze
 import (
 	"math"
 	"sync"
+	"sync/atomic"
 
 	"tonewright/analyze/colour"
 )
@@ -15,6 +16,7 @@ type finisher struct {
 	ground   [3]float64 // linear sRGB, under what alpha lets through
 	turn     turn
 	levels   *[encodeSteps + 1]uint8 // sRGB levels of linear light
+	through  atomic.Bool             // set where the ground shows
 }
 
 // row finishes row y. Light that alpha lets through is the ground's: the two are
@@ -28,6 +30,9 @@ func (f *finisher) row(y int, light []float32) {
 		blue := m[2][0]*a + m[2][1]*b + m[2][2]*c + o[2]
 		if f.channels == 4 {
 			through := 1 - float64(light[3])
+			if through > 0.5/255 {
+				f.through.Store(true)
+			}
 			red += (under[0] - o[0]) * through
 			green += (under[1] - o[1]) * through
 			blue += (under[2] - o[2]) * through

@@ -127,7 +127,8 @@ func TestWorkersDoNotShow(t *testing.T) {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(workers))
 		r, err := p.raster(img, img.Rect, image.Pt(100, 66))
 		require.NoError(t, err)
-		return p.finish(r, image.Pt(100, 66), turnOf(6), colour.Lab{})
+		pic, _ := p.finish(r, image.Pt(100, 66), turnOf(6), colour.Lab{})
+		return pic
 	}
 	require.Equal(t, one(1), one(7))
 }
@@ -148,7 +149,7 @@ func TestYCbCrIsTheStandards(t *testing.T) {
 		crop := image.Rect(3, 5, 60, 44)
 		r, err := p.light.yccRaster(img, p.ycc, crop, false)
 		require.NoError(t, err)
-		pic := p.finish(r, crop.Size(), turnOf(1), colour.Lab{})
+		pic, _ := p.finish(r, crop.Size(), turnOf(1), colour.Lab{})
 		for i := range pic.Width * pic.Height {
 			c := color.RGBAModel.Convert(img.At(crop.Min.X+i%pic.Width, crop.Min.Y+i/pic.Width)).(color.RGBA)
 			for k, want := range []uint8{c.R, c.G, c.B} {

@@ -92,12 +92,15 @@ func third(f float64) int { return min(2, int(3*f)) }
 // Ours: below this Munsell chroma a mean of many pixels is named by its lightness alone.
 const namedChroma = 1.5
 
+// grayNames are what lightness is called without a hue. Ours.
+var grayNames = map[string]string{"very dark": "very dark", "dark": "dark", "mid": "mid gray", "light": "light gray", "pale": "near white"}
+
 // appearance says what the region looks like: its lightness and, if it has one, its hue.
 func (l *look) appearance() string {
 	m := l.lab.Munsell()
 	light := lightness(m.Value)
 	if m.Chroma < namedChroma {
-		return light
+		return grayNames[light]
 	}
 	hue := hueName(m)
 	if light == "mid" {

@@ -170,7 +170,7 @@ func TestNames(t *testing.T) {
 	for _, r := range Regions(p, nil).Regions {
 		names = append(names, r.Name)
 	}
-	assert.Equal(t, []string{"upper left, dark", "upper right, light orange", "lower left, pale", "lower right, dark green"}, names)
+	assert.Equal(t, []string{"upper left, dark", "upper right, light orange", "lower left, near white", "lower right, dark green"}, names)
 }
 
 func TestNamesAreToldApart(t *testing.T) {
@@ -189,7 +189,7 @@ func TestNamesAreToldApart(t *testing.T) {
 
 func TestPicturesWithLittleInThem(t *testing.T) {
 	flat := paintedPicture(200, 100, func(int, int) colour.Lab { return colour.Lab{L: 50} })
-	assert.Equal(t, []Region{{"all over, mid", 20000}}, Regions(flat, nil).Regions, "one colour is one area")
+	assert.Equal(t, []Region{{"all over, mid gray", 20000}}, Regions(flat, nil).Regions, "one colour is one area")
 	g := &grain{2}
 	grainy := paintedPicture(200, 100, func(int, int) colour.Lab { return g.on(colour.Lab{L: 50}, 4) })
 	assert.Len(t, Regions(grainy, nil).Regions, 1, "grain is no area")

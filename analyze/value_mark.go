@@ -60,8 +60,33 @@ func marks(width, height int, of []uint8) []Mark {
 		}
 	}
 	all := slices.Concat(placed...)
+	all = append(all, room.leftOut(all)...)
 	slices.SortFunc(all, func(a, b Mark) int { return cmp.Or(a.Y-b.Y, a.X-b.X) })
 	return slices.Clip(all)
+}
+
+// leftOut returns a mark for each step that has none yet, where it has the most room,
+// however little that is.
+func (r *room) leftOut(marked []Mark) []Mark {
+	var has [256]bool
+	for _, m := range marked {
+		has[m.Step] = true
+	}
+	var best [256]int
+	for i, far := range r.far {
+		if n := r.step[i]; n != rim && !has[n] && (best[n] == 0 || far > r.far[best[n]-1]) {
+			best[n] = i + 1
+		}
+	}
+	var marks []Mark
+	for _, i := range best {
+		if i > 0 {
+			m := r.at(i - 1)
+			m.Radius = r.radius(m)
+			marks = append(marks, m)
+		}
+	}
+	return marks
 }
 
 // crowded reports whether m is nearer than spacing to one of the marks.

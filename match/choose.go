@@ -15,7 +15,7 @@ import (
 const (
 	fewerWithin  = 1    // fewer paints are taken at this cost
 	easierWithin = 0.25 // fewer parts are taken at this cost
-	worseBy      = 5    // an alternative is not listed when it is this much worse. Ours: it would be another colour
+	worseBy      = 3    // an alternative is not listed when it is this much worse. Ours: it would be another colour
 	tie          = 0.01 // mixes this near to each other count as equal
 	screenError  = 0.4  // of the fast optics at worst, see screenBands
 )
@@ -111,9 +111,13 @@ func (c *choice) pick(picked []mix) mix {
 		}
 	}
 	for _, r := range bySize {
-		if r != nil && r.best.deltaE <= nearest+fewerWithin {
-			return c.easiest(r, min(r.best.deltaE+easierWithin, nearest+fewerWithin))
+		if r == nil || r.best.deltaE > nearest+fewerWithin {
+			continue
 		}
+		if len(picked) == 0 && nearest <= Near {
+			r = c.steadiest(r, nearest+fewerWithin)
+		}
+		return c.easiest(r, min(r.best.deltaE+easierWithin, nearest+fewerWithin))
 	}
 	return mix{deltaE: math.Inf(1)}
 }
@@ -160,9 +164,7 @@ func containsAny(s set, picked []mix) bool {
 }
 
 // refine looks at every measure of a set again.
-
 func (c *choice) refine(f find) *refined {
-
 	square := c.squareNear(f)
 	measures := c.menu(f.set)
 	squares, points := make([]float32, len(measures)), make([]point, len(measures))
@@ -259,7 +261,12 @@ func (s *search) lab(of set, m measure) colour.Lab {
 	for i := range n {
 		paints[i], parts[i] = s.paints[of[i]], s.levels.parts(m[i])
 	}
-	k, r := paint.Mix(paints[:n], parts[:n])
+	return labOf(paints[:n], parts[:n])
+}
+
+// labOf returns the colour of a thick, glossy mix, over all bands.
+func labOf(paints []paint.Paint, parts []float64) colour.Lab {
+	k, r := paint.Mix(paints, parts)
 	r = paint.Thick(&k, &r, paint.Gloss)
 	return r.Lab()
 }

@@ -3,19 +3,22 @@
 package match
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"tonewright/analyze/colour"
 )
 
-// All in CIEDE2000. Ours: side by side under one light 1 is hardly seen, and twice
-// that is as near as parts by the knife come again.
-const (
-	matches = 1
-	near    = 3
-)
+// matches is the CIEDE2000 up to which a mix is as good as its aim. Ours: side by
+// side under one light 1 is hardly seen.
+const matches = 1
+
+// Near is the CIEDE2000 up to which a mix counts as reaching its aim. Ours: it is as
+// near as parts by the knife come again.
+const Near = 3
 
 // neutral is the Munsell chroma under which hue says nothing.
 // Source: [KellyJudd1976] section 13.
@@ -52,16 +55,44 @@ func (m miss) hueShift() float64 {
 	return math.Remainder(m.mix.Hue-m.aim.Hue, 100)
 }
 
-// shift says the largest of the differences: "duller by 3 chroma".
-func (m miss) shift() string {
+// Misses under these are not worth a word: finer than a hand mixes (ours).
+const (
+	valueWord  = 0.1
+	chromaWord = 0.5
+	hueWord    = 1.5 // Munsell hue steps, of 100
+)
+
+// shifts says how the mix differs: "lighter by 0.4 value and duller by 1.3 chroma".
+// It names every difference worth a word, the one that is seen most first, or that
+// one alone where none is.
+func (m miss) shifts() string {
 	value, chroma, hue := m.valueShift(), m.chromaShift(), m.hueShift()
-	switch {
-	case m.hue > max(m.value, m.chroma) && hue != 0:
-		return fmt.Sprintf("turned towards %s by %s hue steps", m.towards(), amount(hue))
-	case m.chroma > m.value:
-		return fmt.Sprintf("%s by %s chroma", either(chroma < 0, "duller", "more chromatic"), amount(chroma))
+	type shift struct {
+		seen  float64
+		worth bool
+		words string
 	}
-	return fmt.Sprintf("%s by %.1f of a value step", either(value < 0, "darker", "lighter"), math.Abs(value))
+	all := []shift{
+		{m.value, math.Abs(value) >= valueWord, fmt.Sprintf("%s by %.1f value", either(value < 0, "darker", "lighter"), math.Abs(value))},
+		{m.chroma, math.Abs(chroma) >= chromaWord, fmt.Sprintf("%s by %.1f chroma", either(chroma < 0, "duller", "stronger"), math.Abs(chroma))},
+	}
+	if hue != 0 {
+		all = append(all, shift{m.hue, math.Abs(hue) >= hueWord, fmt.Sprintf("turned %.0f hue steps towards %s", math.Max(2, math.Abs(hue)), m.towards())})
+	}
+	slices.SortStableFunc(all, func(a, b shift) int { return cmp.Compare(b.seen, a.seen) })
+	var words []string
+	for _, s := range all {
+		if s.worth {
+			words = append(words, s.words)
+		}
+	}
+	switch len(words) {
+	case 0:
+		return "off by less than a hand can measure"
+	case 1:
+		return words[0]
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
 // hueNames are the ten Munsell families in plain words.
@@ -77,73 +108,53 @@ func (m miss) towards() string {
 	return hueNames[(int(family)+20)%10]
 }
 
-// lacking says what no mix of the box has: the reason why the nearest one is not
-// nearer. lowest and highest are the values the box reaches.
+// lacking says what the box has not, where that is why its nearest mix misses: its
+// reach in value, or chroma in this hue at this value. Else it is only off.
 func (m miss) lacking(lowest, highest float64) string {
-	value := fmt.Sprintf("value %.0f", m.aim.Value)
 	switch {
-	case m.aim.Value < lowest-0.1 && m.value >= max(m.chroma, m.hue):
-		return fmt.Sprintf("Darker than these paints go: their darkest mix is value %.1f", lowest)
-	case m.aim.Value > highest+0.1 && m.value >= max(m.chroma, m.hue):
-		return fmt.Sprintf("Lighter than these paints go: their lightest mix is value %.1f", highest)
-	case m.hue > max(m.value, m.chroma) && m.hueShift() != 0:
-		return fmt.Sprintf("No mix of these paints has this hue at %s and this chroma", value)
-	case m.chromaShift() < 0:
-		return fmt.Sprintf("No mix of these paints is this chromatic at %s", value)
-	case m.chroma > m.value:
-		return fmt.Sprintf("No mix of these paints is this dull at %s", value)
+	case m.aim.Value < lowest-valueWord:
+		return fmt.Sprintf("Darker than these paints go, value %.1f at the darkest", lowest)
+	case m.aim.Value > highest+valueWord:
+		return fmt.Sprintf("Lighter than these paints go, value %.1f at the lightest", highest)
+	case m.chromaShift() <= -chromaWord && m.chroma >= max(m.value, m.hue):
+		return fmt.Sprintf("These paints lack chroma in this hue at value %.0f", m.aim.Value)
 	}
-	return fmt.Sprintf("No mix of these paints is this %s in this hue and chroma", either(m.valueShift() < 0, "light", "dark"))
+	return "Off the aim"
 }
 
-// note says how near a recipe comes, and for the first one what is missing when
-// the aim is out of reach.
+// note says how near a recipe comes and how it differs, and for the first one what
+// is missing when the aim is out of reach.
 func (m miss) note(deltaE float64, first bool, lowest, highest float64) string {
 	switch {
 	case deltaE <= matches:
 		return "Matches."
-	case deltaE <= near:
-		return fmt.Sprintf("Close: %s.", m.shift())
+	case deltaE <= Near:
+		return fmt.Sprintf("Close: %s.", m.shifts())
 	case first:
-		return fmt.Sprintf("%s; the nearest is %s.", m.lacking(lowest, highest), m.shift())
+		return fmt.Sprintf("%s: %s.", m.lacking(lowest, highest), m.shifts())
 	}
-	return fmt.Sprintf("Off the aim: %s.", m.shift())
+	return fmt.Sprintf("Off the aim: %s.", m.shifts())
 }
 
 // describe fills in how the recipe differs from the aim.
 func (s *search) describe(r *Recipe, aim colour.Lab, aimMunsell colour.Munsell, first bool) {
 	m := missOf(aim, r.Lab, aimMunsell)
 	r.ValueShift, r.ChromaShift = m.valueShift(), m.chromaShift()
-	r.Note = m.note(r.DeltaE, first, s.lowest, s.highest)
-	r.Note += s.smallAmounts(r.Parts)
+	r.Note = m.note(r.DeltaE, first, s.lowest, s.highest) + s.smallAmounts(r.Parts)
 }
 
 // smallAmounts says what to bring in last.
 func (s *search) smallAmounts(parts []Part) string {
 	var names []string
-	size := ""
 	for _, p := range parts {
-		if p.Measure == Knife {
-			continue
-		}
-		names = append(names, s.paints[p.Paint].Name)
-		if say := map[Measure]string{Touch: "a touch is 1 part in 32 of the pile", Speck: "a speck is 1 in 128"}[p.Measure]; !strings.Contains(size, say) {
-			size += "; " + say
+		if p.Measure != Knife {
+			names = append(names, fmt.Sprintf("%s of %s", p.Measure, s.paints[p.Paint].Name))
 		}
 	}
 	if len(names) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Bring in the %s last and by little: %s.", strings.Join(names, " and the "), strings.TrimPrefix(size, "; "))
-}
-
-// amount writes a size without its sign, whole from 2 on.
-func amount(v float64) string {
-	v = math.Abs(v)
-	if math.Round(v*10)/10 >= 2 {
-		return fmt.Sprintf("%.0f", v)
-	}
-	return fmt.Sprintf("%.1f", v)
+	return fmt.Sprintf(" Add the %s last.", strings.Join(names, " and the "))
 }
 
 func either(yes bool, a, b string) string {

@@ -19,9 +19,9 @@ func TestNotesSayWhatIsMissing(t *testing.T) {
 		aim  colour.Lab
 		want []string
 	}{
-		{"a bright yellow", colour.Lab{L: 71, A: 12, B: 95}, []string{"No mix of these paints is this chromatic at value 7; the nearest is duller by ", " chroma."}},
-		{"the deepest black", colour.Lab{L: 1}, []string{"Darker than these paints go: their darkest mix is value 1.", "the nearest is lighter by "}},
-		{"a blue", colour.Lab{L: 50, A: -5, B: -25}, []string{"No mix of these paints "}},
+		{"a bright yellow", colour.Lab{L: 71, A: 12, B: 95}, []string{"These paints lack chroma in this hue at value 7: duller by ", " chroma"}},
+		{"the deepest black", colour.Lab{L: 1}, []string{"Darker than these paints go, value 1.", " at the darkest: lighter by "}},
+		{"a blue", colour.Lab{L: 50, A: -5, B: -25}, []string{"These paints lack chroma in this hue at value 5: duller by "}},
 		{"a gray of its own", mixed(paints, []Part{{0, 2, Knife}, {4, 3, Knife}}), []string{"Matches."}},
 	} {
 		r := Recipes(paints, []colour.Lab{c.aim}, Options{})[0][0]
@@ -30,9 +30,9 @@ func TestNotesSayWhatIsMissing(t *testing.T) {
 		}
 	}
 	black := box(t, "ivory-black", "burnt-umber")
-	assert.Contains(t, Recipes(black, []colour.Lab{{L: 80}}, Options{})[0][0].Note, "Lighter than these paints go: their lightest mix is value 1.")
+	assert.Contains(t, Recipes(black, []colour.Lab{{L: 80}}, Options{})[0][0].Note, "Lighter than these paints go, value 1.")
 	bright := box(t, "titanium-white", "pyrrole-red")
-	assert.Contains(t, Recipes(bright, []colour.Lab{{L: 60, A: 14, B: 6}}, Options{})[0][0].Note, "more chromatic by ")
+	assert.Contains(t, Recipes(bright, []colour.Lab{{L: 60, A: 14, B: 6}}, Options{})[0][0].Note, "stronger by ")
 }
 
 // The shift in the note is the one in the figures.
@@ -41,7 +41,7 @@ func TestNotesAgreeWithFigures(t *testing.T) {
 	for _, recipes := range Recipes(paints, testAims(200, 29), Options{}) {
 		for _, r := range recipes {
 			for word, right := range map[string]bool{
-				"duller by": r.ChromaShift < 0, "more chromatic by": r.ChromaShift >= 0,
+				"duller by": r.ChromaShift < 0, "stronger by": r.ChromaShift >= 0,
 				"lighter by": r.ValueShift >= 0, "darker by": r.ValueShift < 0,
 			} {
 				if assert.ObjectsAreEqual(false, right) {

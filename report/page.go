@@ -29,6 +29,7 @@ type caution struct{ Paints, Text string }
 
 type region struct {
 	Tag, Name, Share, Where string
+	Short                   bool // few enough colours to keep on one printed page
 	Thumb                   template.HTMLAttr
 	Colours                 []colourRow
 }
@@ -52,7 +53,10 @@ type recipe struct {
 
 type part struct{ Count, Paint string }
 
-type paintRow struct{ Name, CI, Opacity, Drying, Light, Basis, Used string }
+type paintRow struct {
+	Name, CI, Opacity, Drying, Light, Basis string
+	Used                                    []string
+}
 
 func newPage(p *plan.Plan, a *art) page {
 	pg := page{
@@ -64,7 +68,7 @@ func newPage(p *plan.Plan, a *art) page {
 	}
 	n := 0
 	for i, r := range p.Regions {
-		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: r.Where(), Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
+		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: allCells(r), Short: len(r.Colours) <= 6, Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
 		for _, c := range r.Colours {
 			row.Colours = append(row.Colours, colourOf(c, a.image("src", a.colours[n])))
 			n++
@@ -72,7 +76,7 @@ func newPage(p *plan.Plan, a *art) page {
 		pg.Regions = append(pg.Regions, row)
 	}
 	for _, c := range p.Paints {
-		pg.Paints = append(pg.Paints, paintRow{c.Name, strings.Join(c.CI, " + "), c.Opacity, c.Drying, c.Light, c.Basis, strings.Join(c.Used, ", ")})
+		pg.Paints = append(pg.Paints, paintRow{c.Name, strings.Join(c.CI, " + "), c.Opacity, c.Drying, c.Light, c.Basis, c.Used})
 	}
 	return pg
 }
@@ -89,11 +93,11 @@ func lead(p *plan.Plan) string {
 func facts(p *plan.Plan) []fact {
 	return []fact{
 		{"Photo", fmt.Sprintf("%s, %d × %d pixels upright; colour: %s.", p.Photo.File, p.Photo.Width, p.Photo.Height, p.Photo.Profile)},
-		{"Crop", fmt.Sprintf("%d × %d pixels from %d, %d; cut off: %s.", p.Panel.Crop.Width, p.Panel.Crop.Height, p.Panel.Crop.X, p.Panel.Crop.Y, p.Panel.CutOff)},
+		{"Crop", fmt.Sprintf("%d × %d pixels from %d, %d; %s is cut off.", p.Panel.Crop.Width, p.Panel.Crop.Height, p.Panel.Crop.X, p.Panel.Crop.Y, p.Panel.CutOff)},
 		{"Panel", fmt.Sprintf("%s, %s ground; a %s pencil shows on it.", p.Panel.Size, p.Panel.Ground, p.Panel.Pencil)},
 		{"Grid", gridFact(p)},
 		{"Values", p.ValueKey.Text},
-		{"Box", fmt.Sprintf("%s: %s.", p.Box.Name, count(len(p.Box.Paints), "paint"))},
+		{"Box", fmt.Sprintf("%s, %s: %s.", p.Box.Name, count(len(p.Box.Paints), "paint"), strings.ReplaceAll(strings.Join(p.Box.Paints, ", "), "-", " "))},
 	}
 }
 
@@ -139,7 +143,7 @@ func warnings(p *plan.Plan) []string {
 		case len(missed) == 1:
 			list = append(list, w.Text)
 		case w.Where == missed[0]:
-			list = append(list, fmt.Sprintf("%d colours are out of reach of this box by more than %d CIEDE2000; each says how: %s.", len(missed), plan.Near, strings.Join(missed, ", ")))
+			list = append(list, fmt.Sprintf("%d colours are missed by more than 3 CIEDE2000; each row says how: %s.", len(missed), strings.Join(missed, ", ")))
 		}
 	}
 	return list
@@ -173,7 +177,7 @@ func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
 		ID: c.ID, Name: c.AimName, Munsell: c.AimMunsell, Value: fmt.Sprintf("%.1f", c.AimValue),
 		MixValue: fmt.Sprintf("%.1f", c.AimValue+c.Recipe.ValueShift),
 		Aim:      c.AimSRGB, Mix: c.Recipe.SRGB, AimInk: ink(c.AimLab), MixInk: ink(c.Recipe.Lab),
-		Accent: c.Accent, Share: percent(c.Share) + " of the region", Where: shorten(c.Where()),
+		Accent: c.Accent, Share: fmt.Sprintf("%s of the region, %s of the panel", percent(c.Share), percent(c.PanelShare)), Where: capital(cellWords(c.Where(), len(c.Cells))),
 		Recipe: recipeOf(*c.Recipe), SameAs: c.SameAs, Alternatives: []recipe{}, Thumb: thumb,
 	}
 	for _, r := range c.Alternatives {
@@ -183,40 +187,25 @@ func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
 	return row
 }
 
+// recipeOf lists whole parts first and then what is added last, each in the box's order.
 func recipeOf(r plan.Recipe) recipe {
 	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}}
+	var last []part
 	for _, p := range r.Parts {
-		n := fmt.Sprintf("%.0f", p.Parts)
 		if p.Measure != "" {
-			n = p.Measure
+			last = append(last, part{p.Measure, p.Name})
+		} else {
+			out.Parts = append(out.Parts, part{fmt.Sprintf("%.0f", p.Parts), p.Name})
 		}
-		out.Parts = append(out.Parts, part{n, p.Name})
 	}
+	out.Parts = append(out.Parts, last...)
 	return out
 }
 
-// gives says what a mix comes to and, in figures, how it misses its aim.
+// gives says what a mix comes to.
 func gives(r plan.Recipe) string {
-	words := []string{fmt.Sprintf("Gives %s, %s", r.Name, r.Munsell)}
-	if v := r.ValueShift; v >= valueWord {
-		words = append(words, fmt.Sprintf("lighter by %.1f value", v))
-	} else if v <= -valueWord {
-		words = append(words, fmt.Sprintf("darker by %.1f value", -v))
-	}
-	if c := r.ChromaShift; c >= chromaWord {
-		words = append(words, fmt.Sprintf("stronger by %.1f chroma", c))
-	} else if c <= -chromaWord {
-		words = append(words, fmt.Sprintf("duller by %.1f chroma", -c))
-	}
-	return strings.Join(append(words, fmt.Sprintf("ΔE %.1f", r.DeltaE)), "; ") + "."
+	return fmt.Sprintf("Gives %s, %s; ΔE %.1f.", r.Name, r.Munsell, r.DeltaE)
 }
-
-// Differences below these are not worth a word: a tenth of a value step and half
-// a chroma step are finer than a hand mixes (ours).
-const (
-	valueWord  = 0.1
-	chromaWord = 0.5
-)
 
 // ink returns black or white, whichever reads on the colour.
 func ink(c plan.Triple) string {
@@ -226,14 +215,31 @@ func ink(c plan.Triple) string {
 	return "#ffffff"
 }
 
-// shorten keeps a list of cells to a line or two; the picture beside it shows the rest.
-func shorten(where string) string {
-	const most = 5
-	pieces := strings.Split(where, ", ")
-	if len(pieces) <= most {
-		return where
+// allCells names every cell of a region.
+func allCells(r plan.Region) string {
+	switch len(r.Cells) {
+	case 0:
+		return ""
+	case 1:
+		return "cell " + r.Where()
 	}
-	return fmt.Sprintf("%s and %d more places", strings.Join(pieces[:most], ", "), len(pieces)-most)
+	return "cells " + r.Where()
+}
+
+// cellWords words a list of cells, kept to a line or two; n is how many there are.
+func cellWords(where string, n int) string {
+	const most = 5
+	if where == "" {
+		return ""
+	}
+	if n == 1 {
+		return "cell " + where
+	}
+	pieces := strings.Split(where, ", ")
+	if len(pieces) <= most+1 {
+		return "cells " + where
+	}
+	return fmt.Sprintf("cells %s and %d more places", strings.Join(pieces[:most], ", "), len(pieces)-most)
 }
 
 func percent(share float64) string {
@@ -255,4 +261,11 @@ func count(n int, noun string) string {
 		return fmt.Sprintf("%d %ses", n, noun)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -11,7 +11,7 @@ import (
 	"tonewright/report/plan"
 )
 
-// sheet is the picture with its grid, in SVG units of one working pixel.
+// sheet is what all views of the picture share, in SVG units of one working pixel.
 type sheet struct {
 	Width, Height int
 	ViewBox, Alt  string
@@ -19,7 +19,7 @@ type sheet struct {
 	Lines         string // the grid, as a path
 	Labels        []label
 	Outline       template.HTMLAttr
-	RegionMarks   []label
+	RegionMarks   []tag
 }
 
 // label is a text at a place.
@@ -29,72 +29,94 @@ type label struct {
 	Text string
 }
 
+// tag is a label in its box.
+type tag struct {
+	label
+	Left, Top, Width, Height, Round string
+}
+
 // view is one way to see the picture.
 type view struct {
 	ID, Label, Caption string
 	First              bool
 	Href               template.HTMLAttr
-	Marks              []label
+	Values             []label
+	Tags               []tag
 }
 
 func views(p *plan.Plan, a *art) []view {
 	href := func(n int) template.HTMLAttr { return a.image("href", n) }
 	pics := &p.Pictures
 	return []view{
-		{"photo", "Photo", "The photo as it goes onto the panel.", true, href(a.photo), []label{}},
-		{"five", "5 values", valueCaption(pics.Values5), false, href(a.five), valueMarks(pics.Values5, pics.Photo)},
-		{"nine", "9 values", valueCaption(pics.Values9), false, href(a.nine), valueMarks(pics.Values9, pics.Photo)},
-		{"gray", "Gray", "Lightness alone: every place as the gray of its own value.", false, href(a.gray), []label{}},
-		{"mixes", "Mixes", "Every place in the colour of its mix, as predicted, with its tag where there is room.", false, href(a.mixes),
-			marks(pics.Mixes, pics.Photo, func(i int) string { return pics.Colours[i].ID })},
+		{ID: "photo", Label: "Photo", Caption: "The photo as it goes onto the panel.", First: true, Href: href(a.photo)},
+		{ID: "five", Label: "5 values", Caption: valueCaption(p, pics.Values5), Href: href(a.five), Values: valueMarks(pics.Values5, pics.Photo)},
+		{ID: "nine", Label: "9 values", Caption: valueCaption(p, pics.Values9), Href: href(a.nine), Values: valueMarks(pics.Values9, pics.Photo)},
+		{ID: "gray", Label: "Gray", Caption: "The photo's lightness alone: every place as the gray of its own value.", Href: href(a.gray)},
+		{ID: "mixes", Label: "Mixes", Caption: "Every place in the colour of its mix, as predicted, with its tag where there is room.", Href: href(a.mixes),
+			Tags: tags(pics.Mixes, pics.Photo, func(i int) string { return pics.Colours[i].ID })},
 	}
 }
 
-// valueCaption says how much of the panel each step takes.
-func valueCaption(v analyze.ValueMap) string {
+// valueCaption says whose values they are and how much of the panel each step takes.
+func valueCaption(p *plan.Plan, v analyze.ValueMap) string {
 	n := make([]int, len(v.Steps))
 	for _, s := range v.Of {
 		n[s]++
 	}
-	words := make([]string, len(v.Steps))
+	var words []string
 	for i, step := range v.Steps {
-		words[i] = fmt.Sprintf("value %.0f: %s", step, percent(float64(n[i])/float64(len(v.Of))))
+		if n[i] > 0 {
+			words = append(words, fmt.Sprintf("value %.0f: %s", step, percent(float64(n[i])/float64(len(v.Of)))))
+		}
 	}
-	return "Munsell values of the photo, each place at its nearest step. Share of the panel: " + strings.Join(words, "; ") + "."
+	whose := "fitted to this box"
+	if p.ValueKey.Mode == "literal" {
+		whose = "as photographed"
+	}
+	return "Munsell values to paint, " + whose + ", each place at its nearest step. Share of the panel: " + strings.Join(words, "; ") + "."
 }
 
 // Sizes of letters in the picture, as parts of its longer side. Ours: the largest
-// is read across an easel, below the smallest a number is left out.
+// is read across an easel, below the smallest a value is left out.
 const (
 	largestMark  = 1.0 / 40
 	smallestMark = 1.0 / 110
 )
 
-func valueMarks(v analyze.ValueMap, p *analyze.Picture) []label {
-	return marks(v.Marks, p, func(i int) string { return fmt.Sprintf("%.0f", v.Steps[i]) })
+// letterWidth is the width of a letter or digit as a part of its size, about.
+const letterWidth = 0.55
+
+// markSize fits a text across the free disc around a mark.
+func markSize(m analyze.Mark, long float64, text string) float64 {
+	return math.Min(2*m.Radius/math.Max(1, letterWidth*float64(len(text))), largestMark*long)
 }
 
-// marks words every mark that has room for its text.
-func marks(at []analyze.Mark, p *analyze.Picture, text func(step int) string) []label {
+func valueMarks(v analyze.ValueMap, p *analyze.Picture) []label {
+	long := float64(max(p.Width, p.Height))
 	labels := []label{}
-	for _, m := range at {
-		if l, ok := markLabel(m, p, text(m.Step)); ok {
-			labels = append(labels, l)
+	for _, m := range v.Marks {
+		text := fmt.Sprintf("%.0f", v.Steps[m.Step])
+		if size := markSize(m, long, text); size >= smallestMark*long {
+			labels = append(labels, label{number(float64(m.X)), number(float64(m.Y)), number(size), text})
 		}
 	}
 	return labels
 }
 
-// markLabel fits a text into the free disc around a mark; ok is false if it would
-// be too small to read.
-func markLabel(m analyze.Mark, p *analyze.Picture, text string) (l label, ok bool) {
-	long := float64(max(p.Width, p.Height))
-	// A text is about 0.55 of its size wide a letter and has to fit across the disc.
-	size := math.Min(2*m.Radius/math.Max(1, 0.55*float64(len(text))), largestMark*long)
-	if size < smallestMark*long {
-		return label{}, false
+// tags boxes the text of every mark; a box is kept inside the picture.
+func tags(at []analyze.Mark, p *analyze.Picture, text func(step int) string) []tag {
+	w, h := float64(p.Width), float64(p.Height)
+	list := []tag{}
+	for _, m := range at {
+		t := text(m.Step)
+		size := math.Max(smallestMark*math.Max(w, h), 0.8*markSize(m, math.Max(w, h), t))
+		wide, high := size*(letterWidth*float64(len(t))+0.5), size*1.2
+		x := math.Max(wide/2, math.Min(w-wide/2, float64(m.X)))
+		y := math.Max(high/2, math.Min(h-high/2, float64(m.Y)))
+		list = append(list, tag{label{number(x), number(y), number(size), t},
+			number(x - wide/2), number(y - high/2), number(wide), number(high), number(size * 0.15)})
 	}
-	return label{number(float64(m.X)), number(float64(m.Y)), number(size), text}, true
+	return list
 }
 
 func newSheet(p *plan.Plan, a *art) sheet {
@@ -102,20 +124,46 @@ func newSheet(p *plan.Plan, a *art) sheet {
 	g := p.Grid.Layout()
 	margin := float64(max(w, h)) / 26
 	xs, ys := axes(g, w, h)
-	size := math.Min(margin*0.5, 0.8*math.Min(xs[1]-xs[0], ys[1]-ys[0]))
+	size := margin * 0.5
 	s := sheet{
 		Width: w, Height: h, Outline: a.image("href", a.outline), Lines: lines(xs, ys), LabelSize: number(size),
-		ViewBox: fmt.Sprintf("%s %s %s %s", number(-margin), number(-margin), number(float64(w)+margin), number(float64(h)+margin)),
+		ViewBox: fmt.Sprintf("%s %s %s %s", number(-margin), number(-margin), number(float64(w)+1.5*margin), number(float64(h)+1.5*margin)),
 		Alt:     fmt.Sprintf("%s with a grid of %d columns and %d rows", p.Name, p.Grid.Columns, p.Grid.Rows),
 	}
-	for i := range g.Columns {
-		s.Labels = append(s.Labels, label{X: number((xs[i] + xs[i+1]) / 2), Y: number(-margin / 2), Text: grid.ColumnName(i)})
+	for _, x := range axisLabels(xs, size*(letterWidth*float64(len(grid.ColumnName(g.Columns-1)))+0.9)) {
+		s.Labels = append(s.Labels, label{X: number(x.at), Y: number(-margin / 2), Text: grid.ColumnName(x.index)})
 	}
-	for i := range g.Rows {
-		s.Labels = append(s.Labels, label{X: number(-margin / 2), Y: number((ys[i] + ys[i+1]) / 2), Text: fmt.Sprint(i + 1)})
+	for _, y := range axisLabels(ys, size*1.3) {
+		s.Labels = append(s.Labels, label{X: number(-margin / 2), Y: number(y.at), Text: fmt.Sprint(y.index + 1)})
 	}
-	s.RegionMarks = marks(p.Pictures.Regions, p.Pictures.Photo, func(i int) string { return p.Regions[i].Tag })
+	s.RegionMarks = tags(p.Pictures.Regions, p.Pictures.Photo, func(i int) string { return p.Regions[i].Tag })
 	return s
+}
+
+// axisLabel is a column or row to be labelled and where its middle is.
+type axisLabel struct {
+	index int
+	at    float64
+}
+
+// axisLabels returns the columns or rows that have room for a label: all, or every
+// second, fifth and so on if they are narrow, and no part cell too small for one.
+func axisLabels(edges []float64, room float64) []axisLabel {
+	cell := edges[1] - edges[0]
+	every := 1
+	for _, n := range []int{2, 5, 10, 20, 50, 100} {
+		if cell*float64(every) >= room {
+			break
+		}
+		every = n
+	}
+	var list []axisLabel
+	for i := 0; i+1 < len(edges); i += every {
+		if edges[i+1]-edges[i] >= math.Min(cell, 0.6*room) {
+			list = append(list, axisLabel{i, (edges[i] + edges[i+1]) / 2})
+		}
+	}
+	return list
 }
 
 // axes returns the picture positions of the grid's lines, edges included.

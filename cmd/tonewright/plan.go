@@ -72,7 +72,7 @@ func runPlan(args []string, out, errs io.Writer) error {
 	if set.NArg() != 1 {
 		return usageError("plan takes one photo, not %d: tonewright plan PHOTO [flags]", set.NArg())
 	}
-	opt, err := f.options(set.Arg(0))
+	opt, err := f.options(set, set.Arg(0))
 	if err != nil {
 		return err
 	}
@@ -94,7 +94,7 @@ func runPlan(args []string, out, errs io.Writer) error {
 }
 
 // options reads the flags; every mistake in them is a usage error that names the flag.
-func (f *planFlags) options(photo string) (plan.Options, error) {
+func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, error) {
 	opt := plan.Options{Photo: photo, Name: f.name, Colours: f.colours, Megapixels: f.megapixels, Version: version}
 	wrong := func(flag string, err error) error { return usageError("--%s: %w", flag, err) }
 	var err error
@@ -123,7 +123,7 @@ func (f *planFlags) options(photo string) (plan.Options, error) {
 		}
 		opt.Regions = append(opt.Regions, r)
 	}
-	if f.colours < 0 || f.colours > plan.MostColours {
+	if f.colours < 0 || f.colours > plan.MostColours || f.colours == 0 && set.Changed("colours") {
 		return opt, usageError("--colours %d is out of range: 1 to %d, or leave it out", f.colours, plan.MostColours)
 	}
 	if !(f.megapixels > 0) || f.megapixels > 10000 {
@@ -179,17 +179,22 @@ func summary(out io.Writer, p *plan.Plan, html, json string) {
 	for _, r := range p.Regions {
 		near, far := 0, 0
 		for _, c := range r.Colours {
-			if c.Recipe.DeltaE <= plan.Near {
+			if !c.Missed() {
 				near++
 			} else {
 				far++
 			}
 		}
-		line := fmt.Sprintf("  %-2s %-28s %5.1f %%  %d mixes", r.Tag, shorten(r.Name, 28), 100*r.Share, near+far)
+		line := fmt.Sprintf("  %-2s %-36s %5.1f %%  %d %s", r.Tag, shorten(r.Name, 36), 100*r.Share, near+far, plural(near+far, "mix", "mixes"))
 		if far > 0 {
-			line += fmt.Sprintf(", %d out of reach", far)
+			line += fmt.Sprintf(", %d off the aim", far)
 		}
 		fmt.Fprintln(out, line)
+	}
+	for _, w := range p.Warnings {
+		if w.Kind == plan.AboutPhoto || w.Kind == plan.AboutRegion || w.Kind == plan.AboutBox {
+			fmt.Fprintln(out, wrap("Note: "+w.Text, 78))
+		}
 	}
 	var tubes []string
 	for _, c := range p.Paints {
@@ -200,6 +205,13 @@ func summary(out io.Writer, p *plan.Plan, html, json string) {
 	if json != "" {
 		fmt.Fprintln(out, "Data:  ", json)
 	}
+}
+
+func plural(n int, one, more string) string {
+	if n == 1 {
+		return one
+	}
+	return more
 }
 
 // shorten cuts a text to n characters.

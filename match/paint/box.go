@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -90,6 +91,9 @@ func parseBox(file string, text []byte) (Box, error) {
 		return Box{}, fmt.Errorf(`%s: lists no paints; write paints = ["titanium-white", "yellow-ochre"] with those you own`, file)
 	}
 	box := Box{Name: list.Name}
+	if box.Name == "" {
+		box.Name = filepath.Base(file)
+	}
 	places := places(text, list.Paints)
 	for i, name := range list.Paints {
 		p, err := find(name)

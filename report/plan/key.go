@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
@@ -14,19 +15,34 @@ import (
 // value range: a few dead or burnt pixels are no shadow and no light.
 const outliers = 0.001
 
-// tones is what the picture's lightness alone says.
+// tones is what the picture's lightness alone says: the key, and the values to
+// paint by it.
 type tones struct {
-	five, nine  analyze.ValueMap
-	dark, light float64 // L*, outliers aside
+	key        ValueKey
+	five, nine analyze.ValueMap
 }
 
-func tonesOf(p *analyze.Picture) tones {
-	var t tones
-	nine := aside(func() analyze.ValueMap { return analyze.Values(p, 9) })
-	t.five = analyze.Values(p, 5)
-	t.dark, t.light = lightness(p)
+func tonesOf(p *analyze.Picture, reach [2]float64, literal bool) tones {
+	dark, light := lightness(p)
+	t := tones{key: keyValues(dark, light, reach, literal)}
+	keyed := t.key.picture(p)
+	nine := aside(func() analyze.ValueMap { return analyze.Values(keyed, 9) })
+	t.five = analyze.Values(keyed, 5)
 	t.nine = nine()
 	return t
+}
+
+// picture returns the picture with its lightness keyed; its other parts are shared.
+func (k ValueKey) picture(p *analyze.Picture) *analyze.Picture {
+	if lo, hi := k.reach(); k.Mode == "literal" || lo == k.PhotoMin && hi == k.PhotoMax {
+		return p
+	}
+	keyed := *p
+	keyed.Lab = slices.Clone(p.Lab)
+	for i := 0; i < len(keyed.Lab); i += 3 {
+		keyed.Lab[i] = float32(k.aim(colour.Lab{L: float64(keyed.Lab[i])}).L)
+	}
+	return &keyed
 }
 
 // keyValues says how the picture's lightness is brought into what paint reaches.

@@ -67,3 +67,15 @@ func TestKeyFlat(t *testing.T) {
 	k = ValueKey{Mode: "fit", PhotoMin: 98, PhotoMax: 99, PaintMin: 10, PaintMax: 90}
 	assert.InDelta(t, 90, k.aim(colour.Lab{L: 98.5}).L, 1e-9)
 }
+
+// The values to paint are the keyed ones: black, L* 0, comes out at the box's
+// darkest, L* 41.2, Munsell value 4, and white stays.
+func TestTonesAreKeyed(t *testing.T) {
+	p := picture(40, 40, func(i int) float64 { return float64(i / 800 * 100) })
+	got := tonesOf(p, [2]float64{41.2, 100}, false)
+	assert.Equal(t, 4.0, got.nine.Steps[got.nine.Of[0]])
+	assert.Equal(t, 9.0, got.nine.Steps[got.nine.Of[1599]])
+	assert.Equal(t, 1.0, tonesOf(p, [2]float64{41.2, 100}, true).nine.Steps[0])
+	assert.Zero(t, tonesOf(p, [2]float64{41.2, 100}, true).nine.Of[0])
+	assert.Zero(t, p.Lab[0], "the picture itself is left alone")
+}

@@ -45,7 +45,7 @@ func Make(opt Options) (*Plan, error) {
 	}
 
 	opt.Step("finding regions and values")
-	tones := aside(func() tones { return tonesOf(picture) })
+	tones := aside(func() tones { return tonesOf(picture, reach(), opt.Literal) })
 	named, err := areas(opt.Regions, layout, picture.Width, picture.Height)
 	if err != nil {
 		return nil, Misused(err)
@@ -57,12 +57,11 @@ func Make(opt Options) (*Plan, error) {
 
 	opt.Step("mixing")
 	tone := tones()
-	key := keyValues(tone.dark, tone.light, reach(), opt.Literal)
-	aims := aimsOf(clustering, key)
+	aims := aimsOf(clustering, tone.key)
 	recipes := match.Recipes(opt.Box.Paints, aims, opt.Mixing)
 
 	place := places()
-	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: key}
+	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: tone.key}
 	p.Photo = Photo{filepath.Base(opt.Photo), photo.Width, photo.Height, photo.Profile, photo.Orientation}
 	p.Panel = panelOf(opt, layout, photo, crop)
 	p.Grid = gridOf(layout, crop)

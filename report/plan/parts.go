@@ -5,6 +5,7 @@ import (
 	"image"
 
 	"tonewright/analyze"
+	"tonewright/analyze/colour"
 	"tonewright/grid"
 	"tonewright/match/paint"
 )
@@ -86,39 +87,58 @@ func addCaution(list []Caution, text, name string) []Caution {
 	return append(list, Caution{text, []string{name}})
 }
 
-// Near is the CIEDE2000 up to which a mix counts as reaching its aim. Ours: 5 is where a
-// painter would see at arm's length that the pile is another colour.
-const Near = 5
+// Kinds of warnings.
+const (
+	AboutPhoto  = "photo"
+	AboutCrop   = "crop"
+	AboutBox    = "box"
+	AboutRegion = "region"
+	OutOfReach  = "reach" // a colour that no mix of the box comes near
+	AboutBasis  = "basis"
+)
 
-// OutOfReach is the kind of warning for a colour that no mix of the box comes near.
-const OutOfReach = "reach"
+// narrow is the least range of Munsell values a box should reach. Ours: with less no
+// picture keeps its lights and darks apart.
+const narrow = 4
 
 // warningsOf says what the painter should know before trusting the plan: of the
 // photo, then of colours that are missed, then of the predictions.
 func warningsOf(p *Plan, photo []string) []Warning {
 	warnings := []Warning{}
 	for _, text := range photo {
-		warnings = append(warnings, Warning{"photo", text, p.Photo.File})
+		warnings = append(warnings, Warning{AboutPhoto, text, p.Photo.File})
 	}
 	if p.Panel.CutOff != "nothing" {
-		warnings = append(warnings, Warning{"crop", "The panel's proportion differs from the photo's; cut off: " + p.Panel.CutOff + ".", p.Photo.File})
+		warnings = append(warnings, Warning{AboutCrop, "The panel's proportion differs from the photo's; cut off: " + p.Panel.CutOff + ".", p.Photo.File})
+	}
+	if lo, hi := colour.ValueOf(p.ValueKey.PaintMin), colour.ValueOf(p.ValueKey.PaintMax); hi-lo < narrow {
+		text := fmt.Sprintf("This box reaches only from value %.1f to %.1f; add a %s.", lo, hi, lacks(lo))
+		warnings = append(warnings, Warning{AboutBox, text, p.Box.Name})
 	}
 	for _, r := range p.Regions {
 		if len(r.Colours) == 0 {
 			text := fmt.Sprintf("Region %s, %s, is wholly covered by regions named after it: it has nothing to paint.", r.Tag, r.Name)
-			warnings = append(warnings, Warning{"region", text, r.Tag})
+			warnings = append(warnings, Warning{AboutRegion, text, r.Tag})
 		}
 	}
 	warnings = append(warnings, misses(p.Regions)...)
-	return append(warnings, Warning{"basis", basisText(p.Paints), "every recipe"})
+	return append(warnings, Warning{AboutBasis, basisText(p.Paints), "every recipe"})
+}
+
+// lacks says what would widen a narrow box.
+func lacks(darkest float64) string {
+	if darkest > 5 {
+		return "dark paint"
+	}
+	return "white"
 }
 
 func misses(regions []Region) []Warning {
 	var out []Warning
 	for _, r := range regions {
 		for _, c := range r.Colours {
-			if c.Recipe.DeltaE > Near {
-				text := fmt.Sprintf("%s is out of reach of this box: the nearest mix misses it by %.1f CIEDE2000.", c.ID, c.Recipe.DeltaE)
+			if c.Missed() {
+				text := fmt.Sprintf("%s is missed by %.1f CIEDE2000. %s", c.ID, c.Recipe.DeltaE, c.Recipe.Note)
 				out = append(out, Warning{OutOfReach, text, c.ID})
 			}
 		}

@@ -129,6 +129,9 @@ type Colour struct {
 	where string // the cells as short text
 }
 
+// Missed tells whether the recipe does not come near the aim.
+func (c Colour) Missed() bool { return c.Recipe.DeltaE > match.Near }
+
 // Where returns the cells most of the colour lies in, as short text.
 func (c Colour) Where() string { return c.where }
 

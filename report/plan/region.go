@@ -1,9 +1,11 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"image"
 	"math"
+	"slices"
 	"strings"
 
 	"tonewright/analyze"
@@ -74,9 +76,13 @@ func pixels(g grid.Grid, c grid.Cell, w, h int) image.Rectangle {
 		at(b.X+b.Width, g.Width, w), at(b.Y+b.Height, g.Height, h))
 }
 
-// covered is the least part of a cell a region covers to be listed with it. Ours:
-// below a quarter a cell is named for what only grazes it.
-const covered = 0.25
+// A cell is listed with a region or colour that covers covered of it, or that has
+// ownPart of itself in it: the words alone must say where a thing is, and a strip
+// along an edge fills no cell well. Ours.
+const (
+	covered = 0.10
+	ownPart = 0.10
+)
 
 // places is where regions and colours lie.
 type places struct {
@@ -85,7 +91,7 @@ type places struct {
 }
 
 // placesOf finds where regions and colours lie; of is the colour of each pixel.
-// More colours than a byte counts get no marks.
+// More colours than analyze.Marks counts get no marks.
 func placesOf(p *analyze.Picture, g grid.Grid, parting analyze.Parting, c analyze.Clustering, of []uint16) places {
 	colours := 0
 	for _, region := range c.Clusters {
@@ -94,8 +100,13 @@ func placesOf(p *analyze.Picture, g grid.Grid, parting analyze.Parting, c analyz
 	at := places{colourMarks: []analyze.Mark{}}
 	at.regionCells = cellsOf(g, p.Width, p.Height, len(parting.Regions), parting.Of)
 	at.colourCells = cellsOf(g, p.Width, p.Height, colours, of)
+	n := 0
+	for i, region := range c.Clusters {
+		at.regionCells[i] = withColours(at.regionCells[i], at.colourCells[n:n+len(region)])
+		n += len(region)
+	}
 	at.regionMarks = analyze.Marks(p, parting.Of)
-	if colours <= math.MaxUint8+1 {
+	if colours <= math.MaxUint8 {
 		small := make([]uint8, len(of))
 		for i, n := range of {
 			small[i] = uint8(n)
@@ -105,12 +116,14 @@ func placesOf(p *analyze.Picture, g grid.Grid, parting analyze.Parting, c analyz
 	return at
 }
 
-// cellsOf lists, for each label, the cells it covers, or the one it covers most
-// if it covers none well. labels counts the labels; of[i] is the label of pixel i.
+// cellsOf lists the cells of each label, row by row. labels counts the labels; of[i]
+// is the label of pixel i.
 func cellsOf[T uint8 | uint16](g grid.Grid, w, h, labels int, of []T) [][]grid.Cell {
+	total := make([]int, labels)
+	for _, label := range of {
+		total[label]++
+	}
 	result := make([][]grid.Cell, labels)
-	best := make([]float64, labels)
-	bestCell := make([]grid.Cell, labels)
 	count := make([]int, labels)
 	for row := range g.Rows {
 		for column := range g.Columns {
@@ -123,22 +136,51 @@ func cellsOf[T uint8 | uint16](g grid.Grid, w, h, labels int, of []T) [][]grid.C
 				}
 			}
 			for label, n := range count {
-				part := float64(n) / float64(max(1, r.Dx()*r.Dy()))
-				if part >= covered {
+				if n > 0 && (float64(n) >= covered*float64(r.Dx()*r.Dy()) || float64(n) >= ownPart*float64(total[label])) {
 					result[label] = append(result[label], c)
-				}
-				if part > best[label] {
-					best[label], bestCell[label] = part, c
 				}
 			}
 		}
 	}
-	for label := range result {
-		if len(result[label]) == 0 && best[label] > 0 {
-			result[label] = []grid.Cell{bestCell[label]}
+	for label, cells := range result {
+		if len(cells) == 0 && total[label] > 0 { // spread thinly over a fine grid
+			result[label] = fullest(g, w, h, of, T(label))
 		}
 	}
 	return result
+}
+
+// fullest returns the one cell that holds most of a label.
+func fullest[T uint8 | uint16](g grid.Grid, w, h int, of []T, label T) []grid.Cell {
+	most, at := 0, grid.Cell{}
+	for row := range g.Rows {
+		for column := range g.Columns {
+			c := grid.Cell{Column: column, Row: row}
+			r, n := pixels(g, c, w, h), 0
+			for y := r.Min.Y; y < r.Max.Y; y++ {
+				for _, l := range of[y*w+r.Min.X : y*w+r.Max.X] {
+					if l == label {
+						n++
+					}
+				}
+			}
+			if n > most {
+				most, at = n, c
+			}
+		}
+	}
+	return []grid.Cell{at}
+}
+
+// withColours adds to a region's cells those of its colours: where a colour is said
+// to be, its region is said to be too.
+func withColours(region []grid.Cell, colours [][]grid.Cell) []grid.Cell {
+	all := slices.Clone(region)
+	for _, cells := range colours {
+		all = append(all, cells...)
+	}
+	slices.SortFunc(all, func(a, b grid.Cell) int { return cmp.Or(a.Row-b.Row, a.Column-b.Column) })
+	return slices.Compact(all)
 }
 
 // names returns the cells' names.
