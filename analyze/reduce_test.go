@@ -182,8 +182,8 @@ func TestWorkingSize(t *testing.T) {
 		longSide int
 		want     image.Point
 	}{
-		{image.Pt(6000, 4000), 0, image.Pt(1200, 800)},
-		{image.Pt(4000, 6000), 0, image.Pt(800, 1200)},
+		{image.Pt(6000, 4000), 0, image.Pt(1000, 667)},
+		{image.Pt(4000, 6000), 0, image.Pt(667, 1000)},
 		{image.Pt(1286, 3), 100, image.Pt(100, 1)},
 		{image.Pt(800, 600), 0, image.Pt(800, 600)},
 		{image.Pt(1, 1), 1, image.Pt(1, 1)},

@@ -3,6 +3,8 @@ package report
 import (
 	"bytes"
 	"context"
+	"image/color"
+	"image/png"
 	"net/url"
 	"os"
 	"os/exec"
@@ -129,5 +131,27 @@ func TestReportFits(t *testing.T) {
 		assert.Empty(t, wide, "wider than %d pixels", width)
 		assert.Empty(t, broken, "images that do not draw")
 		assert.Empty(t, small, "targets under 44 pixels")
+	}
+}
+
+// The gray view shows each place as the gray of its own lightness: the page's filter
+// is held against grays computed from L*, by the four flat blocks of a picture.
+func TestGrayViewIsLightness(t *testing.T) {
+	ctx := browser(t)
+	p := blocksPlan(t, "a", "b")
+	open(t, ctx, p, 1280)
+	require.NoError(t, chromedp.Do(ctx, chromedp.Click(chromedp.CSS(`label[for=v-gray]`)), chromedp.Click(chromedp.CSS(`label[for=show-grid]`))))
+	shot, err := chromedp.Run(ctx, chromedp.Screenshot(chromedp.CSS(`.stage .gray svg`)))
+	require.NoError(t, err)
+	m, err := png.Decode(bytes.NewReader(shot))
+	require.NoError(t, err)
+	margin := 480.0 / 26
+	scale := float64(m.Bounds().Dx()) / (480 + 1.5*margin)
+	for _, at := range [][2]int{{120, 90}, {360, 90}, {120, 270}, {360, 270}} {
+		l := p.Pictures.Photo.At(at[1]*480 + at[0]).L
+		got := color.NRGBAModel.Convert(m.At(int((float64(at[0])+margin)*scale), int((float64(at[1])+margin)*scale))).(color.NRGBA)
+		for _, level := range []uint8{got.R, got.G, got.B} {
+			assert.InDelta(t, float64(grayOf(l)), float64(level), 3, "%v: L* %.1f shown as %v", at, l, got)
+		}
 	}
 }

@@ -24,12 +24,12 @@ const thumbWidth = 240
 
 // art is every image of the report, encoded, and the numbers they go by.
 type art struct {
-	files                          []picture
-	photo, gray, five, nine, mixes int
-	outline                        int
-	regions                        []int // by region
-	colours                        []int // by colour, over all regions
-	thumbW, thumbH                 int
+	files                    []picture
+	photo, five, nine, mixes int
+	outline                  int
+	regions                  []int // by region
+	colours                  []int // by colour, over all regions
+	thumbW, thumbH           int
 }
 
 // draw encodes all images, several at once; which is which does not depend on
@@ -44,7 +44,6 @@ func draw(p *plan.Plan) *art {
 	w, h := pics.Photo.Width, pics.Photo.Height
 	a := &art{}
 	a.photo = add(func() picture { return asJPEG(photoImage(pics.Photo)) })
-	a.gray = add(func() picture { return asJPEG(grayImage(pics.Photo)) })
 	a.five = add(func() picture { return asPNG(valueImage(pics.Values5, w, h)) })
 	a.nine = add(func() picture { return asPNG(valueImage(pics.Values9, w, h)) })
 	a.mixes = add(func() picture { return asPNG(mixImage(pics, w, h)) })
@@ -133,21 +132,6 @@ func photoImage(p *analyze.Picture) image.Image {
 	m := image.NewRGBA(image.Rect(0, 0, p.Width, p.Height))
 	for i, j := 0, 0; i < len(p.RGB); i, j = i+3, j+4 {
 		m.Pix[j], m.Pix[j+1], m.Pix[j+2], m.Pix[j+3] = p.RGB[i], p.RGB[i+1], p.RGB[i+2], 255
-	}
-	return m
-}
-
-// grayImage shows lightness alone: every pixel as the gray of its own L*.
-func grayImage(p *analyze.Picture) image.Image {
-	const steps = 1000
-	var levels [steps + 1]uint8
-	for i := range levels {
-		levels[i] = grayOf(float64(i) * 100 / steps)
-	}
-	m := image.NewGray(image.Rect(0, 0, p.Width, p.Height))
-	for i := range m.Pix {
-		l := min(100, max(0, p.Lab[3*i]))
-		m.Pix[i] = levels[int(l*steps/100+0.5)]
 	}
 	return m
 }

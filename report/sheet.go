@@ -20,7 +20,12 @@ type sheet struct {
 	Labels        []label
 	Outline       template.HTMLAttr
 	RegionMarks   []tag
+	GrayMatrix    string // of the filter that leaves lightness alone
 }
+
+// grayMatrix turns linear-light sRGB into the gray of the same luminance, and so of
+// the same L* and Munsell value. Source: [IEC61966-2-1], the row of Y.
+const grayMatrix = ".2126 .7152 .0722 0 0 .2126 .7152 .0722 0 0 .2126 .7152 .0722 0 0 0 0 0 1 0"
 
 // label is a text at a place.
 type label struct {
@@ -38,7 +43,7 @@ type tag struct {
 // view is one way to see the picture.
 type view struct {
 	ID, Label, Caption string
-	First              bool
+	First, Gray        bool
 	Href               template.HTMLAttr
 	Values             []label
 	Tags               []tag
@@ -51,7 +56,7 @@ func views(p *plan.Plan, a *art) []view {
 		{ID: "photo", Label: "Photo", Caption: "The photo as it goes onto the panel.", First: true, Href: href(a.photo)},
 		{ID: "five", Label: "5 values", Caption: valueCaption(p, pics.Values5), Href: href(a.five), Values: valueMarks(pics.Values5, pics.Photo)},
 		{ID: "nine", Label: "9 values", Caption: valueCaption(p, pics.Values9), Href: href(a.nine), Values: valueMarks(pics.Values9, pics.Photo)},
-		{ID: "gray", Label: "Gray", Caption: "The photo's lightness alone: every place as the gray of its own value.", Href: href(a.gray)},
+		{ID: "gray", Label: "Gray", Caption: "The photo's lightness alone: every place as the gray of its own value.", Gray: true},
 		{ID: "mixes", Label: "Mixes", Caption: "Every place in the colour of its mix, as predicted, with its tag where there is room.", Href: href(a.mixes),
 			Tags: tags(pics.Mixes, pics.Photo, func(i int) string { return pics.Colours[i].ID })},
 	}
@@ -126,7 +131,7 @@ func newSheet(p *plan.Plan, a *art) sheet {
 	xs, ys := axes(g, w, h)
 	size := margin * 0.5
 	s := sheet{
-		Width: w, Height: h, Outline: a.image("href", a.outline), Lines: lines(xs, ys), LabelSize: number(size),
+		Width: w, Height: h, Outline: a.image("href", a.outline), Lines: lines(xs, ys), GrayMatrix: grayMatrix, LabelSize: number(size),
 		ViewBox: fmt.Sprintf("%s %s %s %s", number(-margin), number(-margin), number(float64(w)+1.5*margin), number(float64(h)+1.5*margin)),
 		Alt:     fmt.Sprintf("%s with a grid of %d columns and %d rows", p.Name, p.Grid.Columns, p.Grid.Rows),
 	}
