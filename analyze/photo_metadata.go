@@ -14,6 +14,13 @@ const (
 	maxEXIF = 1 << 20  // JPEG holds 64 KiB; other containers name no limit
 )
 
+// maxChunks is how many chunks of a container are walked. Ours: a photo has some tens,
+// a PNG of 200 megapixels some ten thousand.
+const maxChunks = 50_000
+
+// maxProfiles is how many profiles of a PNG are tried, where the first is broken.
+const maxProfiles = 4
+
 var (
 	errCutShort = errors.New("it is cut short")
 	errTooLarge = errors.New("it is too large")
@@ -62,7 +69,8 @@ func piece(src *io.SectionReader, at, length, most int64) ([]byte, error) {
 func jpegMetadata(src *io.SectionReader) (m metadata) {
 	var parts [256][]byte // ICC chunks, counted from 1
 	var total int
-	for at := int64(2); ; {
+	at := int64(2)
+	for range maxChunks {
 		head, err := piece(src, at, 4, 4)
 		if err != nil || head[0] != 0xff || head[1] == 0xda || head[1] == 0xd9 {
 			break
@@ -103,16 +111,17 @@ func joinParts(parts [][]byte, total int) ([]byte, error) {
 // pngMetadata walks all chunks, since eXIf may stand after the pixels.
 // Source: [PNG] 5.3 and 11.3.
 func pngMetadata(src *io.SectionReader) (m metadata) {
-	for at := int64(8); ; {
+	at, profiles := int64(8), 0
+	for range maxChunks {
 		head, err := piece(src, at, 8, 8)
-		if err != nil {
+		if err != nil || head[4] < 'A' { // the types are letters
 			return m
 		}
 		length := int64(binary.BigEndian.Uint32(head))
 		switch string(head[4:]) {
 		case "iCCP":
-			if icc, err := unpackICC(piece(src, at+8, length, maxICC)); err == nil || m.icc == nil {
-				m.icc, m.iccErr = icc, err
+			if profiles++; m.icc == nil && profiles <= maxProfiles {
+				m.icc, m.iccErr = unpackICC(piece(src, at+8, length, maxICC))
 			}
 		case "eXIf":
 			m.exif, _ = piece(src, at+8, length, maxEXIF)
@@ -121,6 +130,7 @@ func pngMetadata(src *io.SectionReader) (m metadata) {
 		}
 		at += 12 + length
 	}
+	return m
 }
 
 // unpackICC takes the profile out of an iCCP chunk: a name, a zero, the method, zlib.
@@ -155,9 +165,10 @@ func pngIsGray(src *io.SectionReader) bool {
 
 // webpMetadata walks the chunks of the RIFF container. Source: [RFC9649] 2.3 to 2.7.
 func webpMetadata(src *io.SectionReader) (m metadata) {
-	for at := int64(12); ; {
+	at := int64(12)
+	for range maxChunks {
 		head, err := piece(src, at, 8, 8)
-		if err != nil {
+		if err != nil || head[0] < 'A' { // the names are letters
 			return m
 		}
 		length := int64(binary.LittleEndian.Uint32(head[4:]))
@@ -169,6 +180,7 @@ func webpMetadata(src *io.SectionReader) (m metadata) {
 		}
 		at += 8 + length + length%2
 	}
+	return m
 }
 
 // tiffMetadata reads the first directory, which is EXIF's own form: the block

@@ -158,13 +158,46 @@ func (l light) agrees(xyz func([4]float64) [3]float64) bool {
 	return true
 }
 
-// check refuses a profile that gives no sensible light somewhere.
+// check refuses a profile that gives no sensible light somewhere: in its curves or
+// its table, and at the corners and middle of what the device can show, as linear sRGB.
 func (l light) check() error {
 	if l.table != nil {
-		return sensible(l.table.f)
+		if err := sensible(l.table.f); err != nil {
+			return err
+		}
+	} else if _, err := l.curves(256); err != nil {
+		return err
 	}
-	_, err := l.curves(256)
-	return err
+	lightest := 0.0
+	for n := range 1 << l.inks {
+		for _, full := range []float64{0.5, 1} {
+			var v [4]float64
+			for k := range l.inks {
+				v[k] = full * float64(n>>k&1)
+			}
+			rgb := l.affine.apply(l.of(v))
+			if err := sensible([]float32{float32(rgb[0]), float32(rgb[1]), float32(rgb[2])}); err != nil {
+				return err
+			}
+			lightest = max(lightest, min(rgb[0], rgb[1], rgb[2]))
+		}
+	}
+	if lightest < 0.2 {
+		return errSenseless // white is not white
+	}
+	return nil
+}
+
+// of is the light of device numbers, before the affine map.
+func (l light) of(v [4]float64) [3]float64 {
+	if l.table != nil {
+		x := l.table.at([4]float32{float32(v[0]), float32(v[1]), float32(v[2]), float32(v[3])}).light()
+		return [3]float64{float64(x[0]), float64(x[1]), float64(x[2])}
+	}
+	if l.inks == 1 {
+		v[1], v[2] = v[0], v[0]
+	}
+	return [3]float64{l.curve(0, v[0]), l.curve(1, v[1]), l.curve(2, v[2])}
 }
 
 // curves samples the three curves at n even steps from 0 to 1.
@@ -182,11 +215,13 @@ func (l light) curves(n int) (c [3][]float32, err error) {
 	return c, nil
 }
 
+var errSenseless = errors.New("it gives no sensible colours")
+
 // sensible refuses numbers that are no light: white is 1.
 func sensible(light []float32) error {
 	for _, v := range light {
 		if !(v > -4 && v < 4) {
-			return errors.New("it gives no sensible colours")
+			return errSenseless
 		}
 	}
 	return nil

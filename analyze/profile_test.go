@@ -150,3 +150,30 @@ func TestBlackToZero(t *testing.T) {
 	middle := [3]float64{(black[0] + d50[0]) / 2, (black[1] + d50[1]) / 2, (black[2] + d50[2]) / 2}
 	require.InDeltaSlice(t, []float64{d50[0] / 2, d50[1] / 2, d50[2] / 2}, at(middle), 1e-12)
 }
+
+// One bit of a profile can go wrong and leave its layout whole: the white of its
+// connection space, a primary, a matrix of nothing. Such a profile is refused, for
+// what it gives is no light; an unharmed one of each kind passes.
+func TestDamagedProfilesAreRefused(t *testing.T) {
+	for _, name := range []string{"displayp3.icc", "prophoto.icc", "cmyk.icc", "gray-v4-srgb.icc"} {
+		inks := map[string]int{"cmyk.icc": 4, "gray-v4-srgb.icc": 1}[name]
+		if inks == 0 {
+			inks = 3
+		}
+		_, err := profileLight(testProfile(t, name), inks)
+		require.NoError(t, err, name)
+	}
+	damaged := func(tag string, at int, value byte) error {
+		b := bytes.Clone(testProfile(t, "displayp3.icc"))
+		for i := range int(binary.BigEndian.Uint32(b[128:])) {
+			if entry := b[132+12*i:]; string(entry[:4]) == tag {
+				b[int(binary.BigEndian.Uint32(entry[4:]))+at] = value
+			}
+		}
+		_, err := profileLight(b, 3)
+		return err
+	}
+	require.NoError(t, damaged("none", 0, 0))
+	require.Error(t, damaged("rXYZ", 8, 0x7f), "red a hundred times as strong")
+	require.Error(t, damaged("gXYZ", 12, 0x80), "green that is negative")
+}

@@ -51,7 +51,10 @@ func (f *finisher) pixel(at int, r, g, b float64) {
 
 // level is the nearest sRGB level of linear light, clipped to 0 to 255.
 func (f *finisher) level(v float64) uint8 {
-	return f.levels[int(max(0, min(1, v))*encodeSteps+0.5)]
+	if !(v > 0) { // not a number, too
+		return f.levels[0]
+	}
+	return f.levels[int(min(1, v)*encodeSteps+0.5)]
 }
 
 // encodeSteps parts linear light for the table of levels: at the steep foot of

@@ -29,7 +29,8 @@ var perUnit = map[Unit]float64{Inch: 25.4, Centimetre: 10, Millimetre: 1}
 // largest is the longest panel side taken: ten metres, past any easel.
 const largest Millimetres = 10000
 
-// Format returns m in unit u with at most two decimals and no trailing zeros: "12 in".
+// Format returns m in unit u with at most two decimals, or two digits if it is small,
+// and no trailing zeros: "12 in", "0.031 in".
 func (u Unit) Format(m Millimetres) string { return u.number(m) + " " + string(u) }
 
 // Size returns a width and a height in unit u: "12 × 16 in".
@@ -38,8 +39,11 @@ func (u Unit) Size(w, h Millimetres) string {
 }
 
 func (u Unit) number(m Millimetres) string {
-	v := math.Round(float64(m)/perUnit[u]*100) / 100
-	return strconv.FormatFloat(v, 'f', -1, 64)
+	v := float64(m) / perUnit[u]
+	if v < 0.1 {
+		return strconv.FormatFloat(v, 'g', 2, 64)
+	}
+	return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64)
 }
 
 // ParseLength reads a length with its unit, such as "1in", "2.5 cm" or "25mm".

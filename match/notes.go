@@ -88,11 +88,19 @@ func (m miss) shifts() string {
 	}
 	switch len(words) {
 	case 0:
-		return "off by less than a hand can measure"
+		return m.lean()
 	case 1:
 		return words[0]
 	}
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+// lean says which way two near grays differ, where no figure does.
+func (m miss) lean() string {
+	if m.mix.Chroma >= m.aim.Chroma {
+		return "a trace of " + hueNames[int(m.mix.Hue/10)%10] + " too much"
+	}
+	return "a trace of " + hueNames[int(m.aim.Hue/10)%10] + " short"
 }
 
 // hueNames are the ten Munsell families in plain words.

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
+	"unicode"
 
 	"tonewright/report/plan"
 )
@@ -54,7 +56,7 @@ func finish(errs io.Writer, err error) int {
 	if err == nil {
 		return done
 	}
-	fmt.Fprintf(errs, "tonewright: %v\n", err)
+	fmt.Fprintf(errs, "tonewright: %s\n", oneLine(err.Error()))
 	if _, ok := errors.AsType[plan.UsageError](err); ok {
 		return misused
 	}
@@ -63,4 +65,14 @@ func finish(errs io.Writer, err error) int {
 
 func usageError(format string, args ...any) error {
 	return plan.Misused(fmt.Errorf(format, args...))
+}
+
+// oneLine keeps what a file's name may hold from breaking up the message.
+func oneLine(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return '?'
+		}
+		return r
+	}, strings.ToValidUTF8(text, "?"))
 }

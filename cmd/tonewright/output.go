@@ -14,6 +14,44 @@ type output struct {
 	data []byte
 }
 
+// targetOf returns where a result of that name is written: behind a link, the file it
+// leads to. Only a plain file may be written over, and its folder must be there.
+func targetOf(name string) (string, error) {
+	if real, err := filepath.EvalSymlinks(name); err == nil {
+		name = real
+	}
+	info, err := os.Stat(name)
+	switch {
+	case err == nil && info.IsDir():
+		return "", fmt.Errorf("%s: is a folder; give a file name in it", name)
+	case err == nil && !info.Mode().IsRegular():
+		return "", fmt.Errorf("%s: is no plain file and cannot be written over; choose another name", name)
+	}
+	folder := filepath.Dir(name)
+	if real, err := filepath.EvalSymlinks(folder); err == nil {
+		return filepath.Join(real, filepath.Base(name)), nil
+	}
+	return "", fmt.Errorf("%s: cannot be written here: there is no folder %s; make it first", name, folder)
+}
+
+// sameFile tells whether two names lead to one file that is there.
+func sameFile(a, b string) bool {
+	one, err := os.Stat(a)
+	if err != nil {
+		return false
+	}
+	other, err := os.Stat(b)
+	return err == nil && os.SameFile(one, other)
+}
+
+func absolute(file string) string {
+	path, err := filepath.Abs(file)
+	if err != nil {
+		return file
+	}
+	return path
+}
+
 // place writes all files beside their places and then moves them in, so that an
 // earlier file stays whole until the new one is complete.
 func place(files []output) error {
@@ -43,9 +81,6 @@ func place(files []output) error {
 
 // writeBeside writes the file under a temporary name in its folder.
 func writeBeside(f output) (name string, err error) {
-	if info, err := os.Stat(f.name); err == nil && info.IsDir() {
-		return "", fmt.Errorf("%s: is a folder; give a file name in it", f.name)
-	}
 	t, err := os.CreateTemp(filepath.Dir(f.name), ".tonewright-*")
 	if err != nil {
 		return "", fmt.Errorf("%s: cannot be written here: %s", f.name, reason(err))

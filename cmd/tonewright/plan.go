@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"path/filepath"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -76,6 +75,10 @@ func runPlan(args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
+	targets, err := f.targets(opt.Photo)
+	if err != nil {
+		return err
+	}
 	steps := newProgress(errs, f.quiet)
 	opt.Step = steps.say
 	p, err := plan.Make(opt)
@@ -84,7 +87,7 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	steps.say("writing")
-	err = f.write(p)
+	err = write(p, targets)
 	steps.end()
 	if err != nil || f.quiet {
 		return err
@@ -146,31 +149,45 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 	return opt, nil
 }
 
-// write puts the report, and the JSON if asked for, in place.
-func (f *planFlags) write(p *plan.Plan) error {
+// targets says where the report and, if asked for, the JSON go, after making sure
+// that nothing else is lost by it.
+func (f *planFlags) targets(photo string) ([]string, error) {
+	names := []string{f.out}
+	if f.json != "" {
+		names = append(names, f.json)
+	}
+	for i, name := range names {
+		target, err := targetOf(name)
+		if err != nil {
+			return nil, err
+		}
+		for _, input := range []string{photo, f.box} {
+			if input != "" && sameFile(target, input) {
+				return nil, usageError("%s is read and would be written over: choose another file for the result", name)
+			}
+		}
+		names[i] = target
+	}
+	if len(names) == 2 && (sameFile(names[0], names[1]) || absolute(names[0]) == absolute(names[1])) {
+		return nil, usageError("--out and --json name the same file %s", f.out)
+	}
+	return names, nil
+}
+
+// write puts the report and, if there is a second target, the JSON in place.
+func write(p *plan.Plan, targets []string) error {
 	var page, data bytes.Buffer
 	if err := report.HTML(&page, p); err != nil {
 		return err
 	}
-	files := []output{{f.out, page.Bytes()}}
-	if f.json != "" {
-		if same, _ := filepath.Abs(f.json); same == absolute(f.out) {
-			return usageError("--out and --json name the same file %s", f.out)
-		}
+	files := []output{{targets[0], page.Bytes()}}
+	if len(targets) > 1 {
 		if err := report.JSON(&data, p); err != nil {
 			return err
 		}
-		files = append(files, output{f.json, data.Bytes()})
+		files = append(files, output{targets[1], data.Bytes()})
 	}
 	return place(files)
-}
-
-func absolute(file string) string {
-	path, err := filepath.Abs(file)
-	if err != nil {
-		return file
-	}
-	return path
 }
 
 // summary says, in a few lines, what was planned and where it is.

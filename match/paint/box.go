@@ -67,7 +67,10 @@ func ReadBox(file string) (Box, error) {
 	if len(text) > largestBox {
 		return Box{}, fmt.Errorf("%s: over 1 MiB is no list of paints; give a TOML file with name and paints", file)
 	}
-	return parseBox(file, text)
+	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
+		return Box{}, fmt.Errorf("%s: is written in UTF-16; save it as UTF-8", file)
+	}
+	return parseBox(file, bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
 }
 
 // cause returns the reason without the file name that os puts before it.
@@ -118,6 +121,9 @@ func tomlError(file string, err error) error {
 	if wrong := (*toml.DecodeError)(nil); errors.As(err, &wrong) {
 		line, column := wrong.Position()
 		reason := strings.TrimPrefix(wrong.Error(), "toml: ")
+		if strings.Contains(reason, "cannot decode") || strings.Contains(reason, "cannot store") {
+			reason = "this is of the wrong kind" // the reader's own words name our code
+		}
 		return fmt.Errorf(`%s:%d:%d: %s; a box is written as name = "…" and paints = ["…", "…"]`, file, line, column, reason)
 	}
 	return fmt.Errorf("%s: %v", file, err)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"strings"
+	"unicode"
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
@@ -62,9 +64,9 @@ func Make(opt Options) (*Plan, error) {
 
 	place := places()
 	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: tone.key}
-	p.Photo = Photo{filepath.Base(opt.Photo), photo.Width, photo.Height, photo.Profile, photo.Orientation}
+	p.Photo = Photo{clean(filepath.Base(opt.Photo)), photo.Width, photo.Height, photo.Profile, photo.Orientation}
 	p.Panel = panelOf(opt, layout, photo, crop)
-	p.Grid = gridOf(layout, crop)
+	p.Grid = gridOf(layout, crop, opt.Cell.Unit)
 	p.Box = boxOf(opt.Box)
 	p.Regions = regionsOf(parting, clustering, place, aims, recipes, opt.Box.Paints)
 	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
@@ -83,6 +85,16 @@ func aside[T any](f func() T) (wait func() T) {
 	return func() T { return <-done }
 }
 
+// clean makes a name fit to be printed: no control characters, no broken UTF-8.
+func clean(name string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(name, "\ufffd"))
+}
+
 func (o Options) withDefaults() Options {
 	if o.Name == "" {
 		base := filepath.Base(o.Photo)
@@ -94,6 +106,7 @@ func (o Options) withDefaults() Options {
 	if o.Ground.Name == "" {
 		o.Ground = grounds[0]
 	}
+	o.Name, o.Box.Name = clean(o.Name), clean(o.Box.Name)
 	if o.Step == nil {
 		o.Step = func(string) {}
 	}
@@ -115,6 +128,9 @@ func layOut(opt Options, width, height int) (grid.Grid, error) {
 		} else {
 			size.Width = grid.Millimetres(longSide * p)
 		}
+	}
+	if opt.Cell.Length == 0 { // a panel narrower than an inch still gets a grid
+		cell.Length = min(cell.Length, size.Width, size.Height)
 	}
 	return grid.New(size.Width, size.Height, cell.Length, size.Unit)
 }

@@ -19,18 +19,21 @@ func panelOf(opt Options, g grid.Grid, photo *analyze.Photo, crop image.Rectangl
 	}
 }
 
-func gridOf(g grid.Grid, crop image.Rectangle) Grid {
+func gridOf(g grid.Grid, crop image.Rectangle, unit grid.Unit) Grid {
+	if unit == "" {
+		unit = grid.Inch
+	}
 	scale := float64(g.Width) / float64(crop.Dx())
 	e := Grid{
 		CellMM: round(float64(g.Cell), 3), Columns: g.Columns, Rows: g.Rows,
-		Scale: round(scale, 5), Cell: g.Unit.Format(g.Cell),
+		Scale: round(scale, 5), Cell: unit.Format(g.Cell),
 		PixelsACell: round(float64(g.Cell)/scale, 1), layout: g,
 	}
 	if part := g.PartColumn(); part > 0 {
-		e.PartColumn = g.Unit.Format(part)
+		e.PartColumn = unit.Format(part)
 	}
 	if part := g.PartRow(); part > 0 {
-		e.PartRow = g.Unit.Format(part)
+		e.PartRow = unit.Format(part)
 	}
 	return e
 }
@@ -109,7 +112,7 @@ func warningsOf(p *Plan, photo []string) []Warning {
 		warnings = append(warnings, Warning{AboutPhoto, text, p.Photo.File})
 	}
 	if p.Panel.CutOff != "nothing" {
-		warnings = append(warnings, Warning{AboutCrop, "The panel's proportion differs from the photo's; cut off: " + p.Panel.CutOff + ".", p.Photo.File})
+		warnings = append(warnings, Warning{AboutCrop, "Cut off, and not on the panel: " + p.Panel.CutOff + ".", p.Photo.File})
 	}
 	if lo, hi := colour.ValueOf(p.ValueKey.PaintMin), colour.ValueOf(p.ValueKey.PaintMax); hi-lo < narrow {
 		text := fmt.Sprintf("This box reaches only from value %.1f to %.1f; add a %s.", lo, hi, lacks(lo))
@@ -117,7 +120,7 @@ func warningsOf(p *Plan, photo []string) []Warning {
 	}
 	for _, r := range p.Regions {
 		if len(r.Colours) == 0 {
-			text := fmt.Sprintf("Region %s, %s, is wholly covered by regions named after it: it has nothing to paint.", r.Tag, r.Name)
+			text := fmt.Sprintf("Region %s, %s, has nothing to paint: regions named after it cover it, or it is smaller than a pixel.", r.Tag, r.Name)
 			warnings = append(warnings, Warning{AboutRegion, text, r.Tag})
 		}
 	}

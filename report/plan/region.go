@@ -7,6 +7,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"tonewright/analyze"
 	"tonewright/grid"
@@ -47,6 +49,9 @@ func areas(regions []RegionCells, g grid.Grid, w, h int) ([]analyze.Area, error)
 		key := strings.ToLower(r.Name)
 		if key == theRest {
 			return nil, fmt.Errorf("region %q: that name is kept for what no region covers; choose another", r.Name)
+		}
+		if strings.ContainsFunc(r.Name, unicode.IsControl) || !utf8.ValidString(r.Name) {
+			return nil, fmt.Errorf("region %q has characters that cannot be printed in its name: use letters", r.Name)
 		}
 		if seen[key] {
 			return nil, fmt.Errorf("region %q is named twice: give each region a name of its own", r.Name)
