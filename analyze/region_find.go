@@ -4,7 +4,7 @@ import "tonewright/analyze/colour"
 
 // The picture is parted at a reduced size: a painter's areas are far larger than
 // its pixels, and detail would only cut them up.
-const findSide = 300 // pixels on the long side
+const findSide = 334 // pixels on the long side
 
 // How many areas a picture is parted into. A picture with less to tell gets fewer.
 const (
