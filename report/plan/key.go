@@ -39,8 +39,10 @@ func (k ValueKey) picture(p *analyze.Picture) *analyze.Picture {
 	}
 	keyed := *p
 	keyed.Lab = slices.Clone(p.Lab)
+	offset, gain := k.line()
 	for i := 0; i < len(keyed.Lab); i += 3 {
-		keyed.Lab[i] = float32(k.aim(colour.Lab{L: float64(keyed.Lab[i])}).L)
+		l := float32(offset) + float32(gain)*keyed.Lab[i]
+		keyed.Lab[i] = min(float32(k.PaintMax), max(float32(k.PaintMin), l))
 	}
 	return &keyed
 }
@@ -94,12 +96,21 @@ func (k ValueKey) aim(c colour.Lab) colour.Lab {
 	if k.Mode == "literal" {
 		return c
 	}
-	lo, hi := k.reach()
-	if span := k.PhotoMax - k.PhotoMin; span > 0 && hi > lo {
-		c.L = lo + (c.L-k.PhotoMin)*(hi-lo)/span
-	}
-	c.L = math.Min(k.PaintMax, math.Max(k.PaintMin, c.L))
+	offset, gain := k.line()
+	c.L = math.Min(k.PaintMax, math.Max(k.PaintMin, offset+gain*c.L))
 	return c
+}
+
+// line returns the straight line, offset + gain × L*, that brings the photo's
+// lightness into reach.
+func (k ValueKey) line() (offset, gain float64) {
+	lo, hi := k.reach()
+	span := k.PhotoMax - k.PhotoMin
+	if span <= 0 || hi <= lo {
+		return 0, 1
+	}
+	gain = (hi - lo) / span
+	return lo - gain*k.PhotoMin, gain
 }
 
 // steps returns how far the key moves the photo's darkest and lightest, in
