@@ -127,7 +127,7 @@ func cautions(p *plan.Plan) []caution {
 	return list
 }
 
-// warnings lists the plan's warnings, the colours out of reach in one sentence:
+// warnings lists the plan's warnings, the colours that are missed in one sentence:
 // each of them says what is missing in its own row.
 func warnings(p *plan.Plan) []string {
 	list, missed := []string{}, []string{}
@@ -143,7 +143,7 @@ func warnings(p *plan.Plan) []string {
 		case len(missed) == 1:
 			list = append(list, w.Text)
 		case w.Where == missed[0]:
-			list = append(list, fmt.Sprintf("%d colours are missed by more than 3 CIEDE2000; each row says how: %s.", len(missed), strings.Join(missed, ", ")))
+			list = append(list, fmt.Sprintf("%d colours are missed by more than %d CIEDE2000; each row says how: %s.", len(missed), plan.OffAim, strings.Join(missed, ", ")))
 		}
 	}
 	return list

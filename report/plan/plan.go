@@ -129,8 +129,11 @@ type Colour struct {
 	where string // the cells as short text
 }
 
+// OffAim is the CIEDE2000 above which a recipe misses its aim.
+const OffAim = match.Near
+
 // Missed tells whether the recipe does not come near the aim.
-func (c Colour) Missed() bool { return c.Recipe.DeltaE > match.Near }
+func (c Colour) Missed() bool { return c.Recipe.DeltaE > OffAim }
 
 // Where returns the cells most of the colour lies in, as short text.
 func (c Colour) Where() string { return c.where }
@@ -211,7 +214,7 @@ type Options struct {
 	Cell       Length        // side of a grid cell; zero: 1 in
 	Crop       grid.Crop     // which part of the photo goes onto the panel
 	Regions    []RegionCells // none: found in the picture
-	Colours    int           // per region, 1-12; 0: as few of 3 to 8 as keep the error
+	Colours    int           // per region, 1-24; 0: as few of 3 to 8 as keep the error
 	Box        paint.Box     // no paints: the starter box
 	Ground     Ground        // zero: white
 	Literal    bool          // take values as photographed, not keyed to the box
