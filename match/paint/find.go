@@ -8,29 +8,49 @@ import (
 	"strings"
 )
 
-// find returns the paint of an id, a name or a Colour Index name that only one
-// paint has, in any case. The error suggests the nearest known ones.
+// Find returns the paint that a painter means by an id, a name or a Colour Index
+// name that only one paint has, in any case: one of the owned paints, else one of the
+// library. The error suggests the nearest known ones.
+func Find(owned []Paint, name string) (Paint, error) {
+	if p, several := among(owned, fold(name)); p != nil && several == nil {
+		return *p, nil
+	}
+	return find(name)
+}
+
+// find returns the paint of the library that a name means.
 func find(name string) (Paint, error) {
 	wanted := fold(name)
 	if wanted == "" {
 		return Paint{}, fmt.Errorf("a paint without a name; write one such as %q or leave it out", library()[0].ID)
 	}
-	var byIndex []Paint
-	for _, p := range library() {
-		if wanted == fold(p.ID) || wanted == fold(p.Name) {
-			return p, nil
-		}
-		if len(p.CI) == 1 && wanted == fold(p.CI[0]) {
-			byIndex = append(byIndex, p)
-		}
+	p, byIndex := among(library(), wanted)
+	if p != nil {
+		return *p, nil
 	}
 	switch len(byIndex) {
 	case 0:
 		return Paint{}, fmt.Errorf("unknown paint %q; did you mean %s?", name, quoted(nearest(wanted)))
-	case 1:
-		return byIndex[0], nil
 	}
 	return Paint{}, fmt.Errorf("%q is the Colour Index name of %d paints; write one of %s", name, len(byIndex), quoted(ids(byIndex)))
+}
+
+// among returns the one paint of a folded name; nil where there is none, or where
+// several have it as their Colour Index name, which are returned then.
+func among(paints []Paint, wanted string) (one *Paint, several []Paint) {
+	for i, p := range paints {
+		if wanted == fold(p.ID) || wanted == fold(p.Name) {
+			return &paints[i], nil
+		}
+		if len(p.CI) == 1 && wanted == fold(p.CI[0]) {
+			several = append(several, p)
+			one = &paints[i]
+		}
+	}
+	if len(several) == 1 {
+		return one, nil
+	}
+	return nil, several
 }
 
 // fold returns a name without what people write differently: case, spaces,

@@ -4,7 +4,9 @@
 package paint
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"tonewright/analyze/colour"
 )
@@ -21,11 +23,38 @@ const inside = 0.60
 // Saunderson's k1.
 type Finish float64
 
-// Source: [PaintOptics] surface.
+// Source: [PaintOptics] surface, but for satin, which is ours: half way.
 const (
-	Gloss Finish = 0    // glossy or varnished, seen without glare
-	Matt  Finish = 0.03 // sunk in
+	Gloss Finish = 0     // glossy or varnished, seen without glare
+	Satin Finish = 0.015 // between the two, as most paint dries
+	Matt  Finish = 0.03  // sunk in
 )
+
+// finishes are the finishes by name.
+var finishes = []struct {
+	name   string
+	finish Finish
+}{{"gloss", Gloss}, {"satin", Satin}, {"matt", Matt}}
+
+// ParseFinish reads gloss, satin or matt.
+func ParseFinish(text string) (Finish, error) {
+	for _, f := range finishes {
+		if strings.EqualFold(strings.TrimSpace(text), f.name) {
+			return f.finish, nil
+		}
+	}
+	return Gloss, fmt.Errorf("finish %q is not known: write gloss, satin or matt", text)
+}
+
+// String returns the finish's name, or its share where it has none.
+func (f Finish) String() string {
+	for _, known := range finishes {
+		if f == known.finish {
+			return known.name
+		}
+	}
+	return fmt.Sprintf("surface %.3f", float64(f))
+}
 
 // Mix returns K and S of a mix by volume; the shares need not sum to 1.
 // len(paints) == len(shares) > 0, shares ≥ 0 and not all 0. It panics if lengths differ.

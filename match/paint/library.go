@@ -16,14 +16,15 @@ import (
 // Where the optics of a paint come from, the surest first.
 // Source: [PaintOptics] basis.
 const (
-	Fitted  = "fitted"  // to measured coefficients of one paint of the pigment
-	Scaled  = "scaled"  // from a fitted paint of the same family
-	Typical = "typical" // from general knowledge of the pigment, from memory
-	Blend   = "blend"   // a mixture of other paints of the library
+	Own     = "own tube" // fitted to measurements or swatches of the painter's own
+	Fitted  = "fitted"   // to measured coefficients of one paint of the pigment
+	Scaled  = "scaled"   // from a fitted paint of the same family
+	Typical = "typical"  // from general knowledge of the pigment, from memory
+	Blend   = "blend"    // a mixture of other paints of the library
 )
 
 // Bases lists every basis, the surest first.
-func Bases() []string { return []string{Fitted, Scaled, Typical, Blend} }
+func Bases() []string { return []string{Own, Fitted, Scaled, Typical, Blend} }
 
 // Paint is a tube: a typical one of its name, since makers differ by several
 // CIEDE2000. K and S are per unit thickness by volume; S of titanium white is 1.

@@ -157,7 +157,7 @@ func basisText(paints []Paint) string {
 	}
 	text := "Mixes are predicted from typical tubes"
 	sep := ": "
-	for _, basis := range []string{"fitted", "scaled", "typical", "blend"} {
+	for _, basis := range paint.Bases() {
 		if n := count[basis]; n > 0 {
 			text += fmt.Sprintf("%s%d %s", sep, n, basis)
 			sep = ", "
