@@ -240,12 +240,12 @@ func (s *search) screen(of set, m measure) point {
 	base := s.amounts[of[0]][m[0]]
 	switch of.size() {
 	case 1:
-		return screen(&base, &optics{})
+		return s.glow.screen(&base, &optics{})
 	case 2:
-		return screen(&base, &s.amounts[of[1]][m[1]])
+		return s.glow.screen(&base, &s.amounts[of[1]][m[1]])
 	}
 	base = base.add(&s.amounts[of[1]][m[1]])
-	return screen(&base, &s.amounts[of[2]][m[2]])
+	return s.glow.screen(&base, &s.amounts[of[2]][m[2]])
 }
 
 // full returns a mix with its colour over all bands.
@@ -254,20 +254,31 @@ func (c *choice) full(of set, m measure) mix {
 	return mix{of, m, lab, colour.DeltaE00(c.aim, lab)}
 }
 
+// lab returns the colour of a thick mix, over all bands.
 func (s *search) lab(of set, m measure) colour.Lab {
-	var paints [3]paint.Paint
-	var parts [3]float64
-	n := of.size()
-	for i := range n {
-		paints[i], parts[i] = s.paints[of[i]], s.levels.parts(m[i])
-	}
-	return labOf(paints[:n], parts[:n])
+	k, r := s.optics(of, m)
+	r = paint.Thick(&k, &r, s.finish)
+	return r.Lab()
 }
 
-// labOf returns the colour of a thick, glossy mix, over all bands.
-func labOf(paints []paint.Paint, parts []float64) colour.Lab {
+// optics returns K and S of a mix.
+func (s *search) optics(of set, m measure) (k, r colour.Spectrum) {
+	paints, parts := s.amountsOf(of, m)
+	n := of.size()
+	return paint.Mix(paints[:n], parts[:n])
+}
+
+func (s *search) amountsOf(of set, m measure) (paints [3]paint.Paint, parts [3]float64) {
+	for i := range of.size() {
+		paints[i], parts[i] = s.paints[of[i]], s.levels.parts(m[i])
+	}
+	return paints, parts
+}
+
+// labOf returns the colour of thick paints mixed, over all bands.
+func labOf(paints []paint.Paint, parts []float64, f paint.Finish) colour.Lab {
 	k, r := paint.Mix(paints, parts)
-	r = paint.Thick(&k, &r, paint.Gloss)
+	r = paint.Thick(&k, &r, f)
 	return r.Lab()
 }
 

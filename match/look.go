@@ -56,6 +56,9 @@ func (s *search) firstLooks(most int) *looks {
 
 func (l *looks) add(s *search, of set, measures []measure) {
 	const n = side / wide
+	if !s.allows(of) {
+		return
+	}
 	for _, m := range measures {
 		p := s.screen(of, m)
 		column := columnOf(p)

@@ -126,7 +126,7 @@ func meanMiss(parts [][3]float64, measures bool) float64 {
 				for _, p := range parts {
 					x, y, z := opticsOf(&paints[k], p[0]), opticsOf(&paints[j], p[1]), opticsOf(&paints[i], p[2])
 					x = x.add(&y)
-					c.hold(screen(&x, &z))
+					c.hold(glossGlow.screen(&x, &z))
 				}
 				if measures {
 					for _, m := range s.menu(of) {

@@ -20,7 +20,7 @@ type Part struct {
 // Recipe is a mix that a hand can measure, and what it misses of its aim.
 type Recipe struct {
 	Parts       []Part     // in the order of the box
-	Lab         colour.Lab // predicted, thick and glossy
+	Lab         colour.Lab // predicted, thick, in the finish asked for
 	DeltaE      float64    // CIEDE2000 to the aim
 	ValueShift  float64    // Munsell value steps; positive is lighter than the aim
 	ChromaShift float64    // Munsell chroma; negative is duller than the aim
@@ -33,6 +33,9 @@ type Options struct {
 	MaxPaints    int // in one mix, 1-3; 0 means 3
 	MaxParts     int // in one mix, touches and specks aside, 2-30; 0 means 12
 	Alternatives int // beside the best; 0 means 2, negative none
+
+	Finish paint.Finish // of the dry paint; zero: glossy
+	With   []int        // paints that every mix must have, up to 3 by index in the box; nil: any
 }
 
 // defaulted returns the options with defaults filled in and bounds kept.
@@ -46,7 +49,7 @@ func (o Options) defaulted() Options {
 	if o.Alternatives == 0 {
 		o.Alternatives = 2
 	}
-	o.MaxPaints = min(max(o.MaxPaints, 1), 3)
+	o.MaxPaints = min(max(o.MaxPaints, len(o.With), 1), 3)
 	o.MaxParts = min(max(o.MaxParts, 2), 30)
 	o.Alternatives = max(o.Alternatives, 0)
 	return o
@@ -57,7 +60,8 @@ func (o Options) defaulted() Options {
 // The first has the fewest paints that come within 1 CIEDE2000 of the best. An
 // alternative does without at least one paint of every recipe before it; where
 // the box has none that is not much worse, there is none.
-// No paints: a nil list for each aim. It panics if an aim is not a number.
+// No paints: a nil list for each aim. It panics if an aim is not a number, or if
+// With has more than 3 paints or one that is not in the box.
 // Source: two-constant mixing as [Duncan1940], see paint.Mix; [Sharma2005].
 func Recipes(paints []paint.Paint, aims []colour.Lab, opt Options) [][]Recipe {
 	recipes := make([][]Recipe, len(aims))
@@ -70,6 +74,7 @@ func Recipes(paints []paint.Paint, aims []colour.Lab, opt Options) [][]Recipe {
 		}
 	}
 	opt = opt.defaulted()
+	checkWith(opt.With, len(paints))
 	s := newSearch(paints, aims, opt)
 	lo, hi := s.reach()
 	s.lowest, s.highest = colour.ValueOf(lo), colour.ValueOf(hi)
@@ -78,4 +83,12 @@ func Recipes(paints []paint.Paint, aims []colour.Lab, opt Options) [][]Recipe {
 		recipes[a] = s.choose(aims[a], found[a], opt.Alternatives)
 	})
 	return recipes
+}
+
+func checkWith(with []int, paints int) {
+	for i, p := range with {
+		if p < 0 || p >= paints || i >= 3 {
+			panic("match: With has more than 3 paints, or one that is not in the box")
+		}
+	}
 }

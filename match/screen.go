@@ -80,17 +80,28 @@ func weigh(full *[3]colour.Spectrum) (weights [screenBands][3]float32) {
 
 func nearBand(i int) int { return min(max(i, 0), screenBands-1) }
 
-// glow is what is seen of a thick glossy layer by its ratio K/S: 128 steps an
+// glow is what is seen of a thick layer of some finish by its ratio K/S: 128 steps an
 // octave, at the place that the low bits of the exponent and the high bits of
 // the fraction of a float32 name.
-var glow = makeGlow()
+type glow [4096]float32
 
 const glowShift = 16 // bits of a float32's fraction that are left out
 
-func makeGlow() (table [4096]float32) {
+// glossGlow is the table that nearly every search takes.
+var glossGlow = makeGlow(paint.Gloss)
+
+func glowOf(f paint.Finish) *glow {
+	if f == paint.Gloss {
+		return glossGlow
+	}
+	return makeGlow(f)
+}
+
+func makeGlow(f paint.Finish) *glow {
+	table := new(glow)
 	for bits := math.Float32bits(leastRatio) >> glowShift; bits <= math.Float32bits(mostRatio)>>glowShift; bits++ {
 		middle := math.Float32frombits(bits<<glowShift | 1<<(glowShift-1))
-		table[bits%4096] = float32(paint.Gloss.Out(paint.Infinite(float64(middle))))
+		table[bits%4096] = float32(f.Out(paint.Infinite(float64(middle))))
 	}
 	return table
 }
@@ -136,12 +147,12 @@ func sqrt32(v float32) float32 { return float32(math.Sqrt(float64(max(v, 0)))) }
 
 func abs32(v float32) float32 { return max(v, -v) }
 
-// screen returns the colour of two amounts of paint mixed.
-func screen(base, more *optics) point {
+// screen returns the colour of two amounts of paint mixed, in a thick layer.
+func (g *glow) screen(base, more *optics) point {
 	var x, y, z float32
 	for i := range screenBands {
 		q := (base.k[i] + more.k[i]) / (base.s[i] + more.s[i])
-		r := glow[math.Float32bits(q)>>glowShift%4096]
+		r := g[math.Float32bits(q)>>glowShift%4096]
 		w := &screenWeights[i]
 		x += w[0] * r
 		y += w[1] * r

@@ -24,7 +24,7 @@ func TestScreenAgainstFullOptics(t *testing.T) {
 		full := paint.Thick(&k, &s, paint.Gloss)
 		a, b, c := opticsOf(&paints[0], parts[0]), opticsOf(&paints[1], parts[1]), opticsOf(&paints[2], parts[2])
 		a = a.add(&b)
-		d := colour.DeltaE00(full.Lab(), screen(&a, &c).lab())
+		d := colour.DeltaE00(full.Lab(), glossGlow.screen(&a, &c).lab())
 		sum, worst = sum+d, max(worst, d)
 	}
 	t.Logf("mean %.3f, worst %.3f CIEDE2000", sum/count, worst)
@@ -40,7 +40,7 @@ func TestScreenOfExtremes(t *testing.T) {
 			p.K[b], p.S[b] = c.k, c.s
 		}
 		o := opticsOf(&p, 1)
-		l := screen(&o, &optics{}).l
+		l := glossGlow.screen(&o, &optics{}).l
 		assert.InDelta(t, c.want, l, 1, "K %v, S %v", c.k, c.s)
 	}
 }

@@ -54,6 +54,9 @@ type search struct {
 	strong  []bool     // by paint
 	white   []bool
 	aims    []colour.Lab
+	finish  paint.Finish
+	glow    *glow
+	with    []int32 // paints that every mix must have
 	twos    map[kind][]measure
 	threes  map[kind]*program
 
@@ -61,7 +64,10 @@ type search struct {
 }
 
 func newSearch(paints []paint.Paint, aims []colour.Lab, opt Options) *search {
-	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims}
+	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims, finish: opt.Finish, glow: glowOf(opt.Finish)}
+	for _, p := range opt.With {
+		s.with = append(s.with, int32(p))
+	}
 	for i := range paints {
 		amounts := make([]optics, s.levels.count())
 		for v := 1; v < len(amounts); v++ {
@@ -116,7 +122,10 @@ func (s *search) singles() [][]find {
 	found := make([][]find, len(s.aims))
 	inParallel(len(s.aims), func(a int) {
 		for i := range s.paints {
-			p := screen(&s.amounts[i][1], &s.amounts[i][0])
+			if !s.allows(set{int32(i), -1, -1}) {
+				continue
+			}
+			p := s.glow.screen(&s.amounts[i][1], &s.amounts[i][0])
 			found[a] = append(found[a], find{set{int32(i), -1, -1}, p, float32(colour.DeltaE00(s.aims[a], p.lab()))})
 		}
 	})
@@ -135,16 +144,21 @@ func (s *search) scan(part int, field *field, bounds []float32, most int) shard 
 		if n%shards != part {
 			continue
 		}
-		for _, m := range s.menu(of) {
-			found.pairs.hold(s.screen(of, m))
+		if s.allows(of) {
+			for _, m := range s.menu(of) {
+				found.pairs.hold(s.screen(of, m))
+			}
+			found.pairs.close(of)
 		}
-		found.pairs.close(of)
 		if most < 3 {
 			continue
 		}
 		var program *program
 		for k := int(of[1]) + 1; k < len(s.paints); k++ {
 			three := set{of[0], of[1], int32(k)}
+			if !s.allows(three) {
+				continue
+			}
 			if p := s.threes[s.kindOf(three)]; p != program {
 				program, bases = p, bases[:0]
 				for _, b := range p.bases {
@@ -153,12 +167,22 @@ func (s *search) scan(part int, field *field, bounds []float32, most int) shard 
 			}
 			amounts := s.amounts[k]
 			for _, step := range program.steps {
-				found.triples.hold(screen(&bases[step.base], &amounts[step.more]))
+				found.triples.hold(s.glow.screen(&bases[step.base], &amounts[step.more]))
 			}
 			found.triples.close(three)
 		}
 	}
 	return found
+}
+
+// allows tells whether a set has every paint that a mix must have.
+func (s *search) allows(of set) bool {
+	for _, p := range s.with {
+		if !slices.Contains(of[:], p) {
+			return false
+		}
+	}
+	return true
 }
 
 // join returns what was found for an aim, nearest first.

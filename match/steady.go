@@ -2,10 +2,7 @@
 
 package match
 
-import (
-	"tonewright/analyze/colour"
-	"tonewright/match/paint"
-)
+import "tonewright/analyze/colour"
 
 // A mix of paints that pull in opposite directions, such as a gray from red and
 // green, strays far when one part comes out a little large, in just the direction
@@ -48,16 +45,12 @@ func (c *choice) steadiest(best *refined, within float64) *refined {
 // strays returns the most CIEDE2000 that a mix changes by when one part slips.
 func (s *search) strays(m mix) (most float64) {
 	n := m.set.size()
-	var paints [3]paint.Paint
-	var parts [3]float64
-	for i := range n {
-		paints[i], parts[i] = s.paints[m.set[i]], s.levels.parts(m.measure[i])
-	}
+	paints, parts := s.amountsOf(m.set, m.measure)
 	for i := range n {
 		right := parts[i]
 		for _, part := range [2]float64{right * (1 - slip), right * (1 + slip)} {
 			parts[i] = part
-			most = max(most, colour.DeltaE00(m.lab, labOf(paints[:n], parts[:n])))
+			most = max(most, colour.DeltaE00(m.lab, labOf(paints[:n], parts[:n], s.finish)))
 		}
 		parts[i] = right
 	}

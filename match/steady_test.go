@@ -34,7 +34,7 @@ func TestGraysAreSteady(t *testing.T) {
 		for i, right := range parts {
 			for _, by := range []float64{0.8, 1.2} {
 				parts[i] = right * by
-				most = max(most, colour.DeltaE00(first.Lab, labOf(of, parts)))
+				most = max(most, colour.DeltaE00(first.Lab, labOf(of, parts, paint.Gloss)))
 			}
 			parts[i] = right
 		}
