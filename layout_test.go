@@ -23,8 +23,9 @@ var mayImport = map[string][]string{
 	"match/paint":    {"analyze/colour"},
 	"match":          {"analyze/colour", "match/paint"},
 	"report/plan":    {"analyze", "analyze/colour", "grid", "match", "match/paint"},
-	"report":         {"analyze", "analyze/colour", "grid", "report/plan"},
-	"cmd/tonewright": {"grid", "match/paint", "report", "report/plan"},
+	"report/answer":  {"analyze", "analyze/colour", "grid", "match", "match/paint", "report/plan"},
+	"report":         {"analyze", "analyze/colour", "grid", "report/answer", "report/plan"},
+	"cmd/tonewright": {"grid", "match/paint", "report", "report/answer", "report/plan"},
 	"testdata/scene": {"analyze/colour", "match/paint"},
 }
 

@@ -16,12 +16,22 @@ import (
 // and three paints that the parts allow, each made in full, over all 31 bands,
 // straight from the definitions: no table, no gauge, no bound.
 func dense(paints []paint.Paint, aims []colour.Lab, most int) [][4]float64 {
+	return denseWith(paints, aims, most, paint.Gloss, nil)
+}
+
+// denseWith is dense for a finish, over the mixes that have certain paints.
+func denseWith(paints []paint.Paint, aims []colour.Lab, most int, f paint.Finish, with []int) [][4]float64 {
 	best := make([][4]float64, len(aims))
 	for a := range best {
 		best[a] = [4]float64{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}
 	}
 	l := levels{level(most)}
 	try := func(of []int, measures []measure) {
+		for _, p := range with {
+			if !slices.Contains(of, p) {
+				return
+			}
+		}
 		for _, m := range measures {
 			var r colour.Spectrum
 			for b := range r {
@@ -31,7 +41,8 @@ func dense(paints []paint.Paint, aims []colour.Lab, most int) [][4]float64 {
 					s += l.parts(m[i]) * paints[p].S[b]
 				}
 				q := k / s
-				r[b] = paint.Gloss.Out(1 + q - math.Sqrt(q*q+2*q))
+				inside := 1 + q - math.Sqrt(q*q+2*q)
+				r[b] = float64(f) + (1-float64(f))*0.4*inside/(1-0.6*inside) // [Saunderson1942]
 			}
 			lab := r.Lab()
 			for a, aim := range aims {

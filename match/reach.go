@@ -7,11 +7,11 @@ import "tonewright/match/paint"
 // Reach returns the L* of the darkest and of the lightest mix of the box, of one
 // or two paints: a third never goes further than the better two by anything that
 // is seen. No paints: 0 and 100.
-func Reach(paints []paint.Paint) (lo, hi float64) {
+func Reach(paints []paint.Paint, f paint.Finish) (lo, hi float64) {
 	if len(paints) == 0 {
 		return 0, 100
 	}
-	return newSearch(paints, nil, Options{}.defaulted()).reach()
+	return newSearch(paints, nil, Options{Finish: f}.defaulted()).reach()
 }
 
 func (s *search) reach() (lo, hi float64) {

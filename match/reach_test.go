@@ -29,15 +29,15 @@ func TestReach(t *testing.T) {
 				}
 			}
 		}
-		lo, hi := Reach(paints)
+		lo, hi := Reach(paints, paint.Gloss)
 		assert.InDelta(t, darkest, lo, 0.1)
 		assert.InDelta(t, lightest, hi, 0.1)
 	}
 }
 
 func TestReachOfOneAndNone(t *testing.T) {
-	lo, hi := Reach(box(t, "viridian"))
+	lo, hi := Reach(box(t, "viridian"), paint.Gloss)
 	assert.InDelta(t, lo, hi, exact)
-	lo, hi = Reach(nil)
+	lo, hi = Reach(nil, paint.Gloss)
 	assert.Equal(t, []float64{0, 100}, []float64{lo, hi})
 }

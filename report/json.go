@@ -3,14 +3,12 @@ package report
 import (
 	"encoding/json"
 	"io"
-
-	"tonewright/report/plan"
 )
 
-// JSON writes the plan for other programs to read, indented by one space.
-func JSON(w io.Writer, p *plan.Plan) error {
+// JSON writes a plan or an answer for other programs to read, indented by one space.
+func JSON(w io.Writer, v any) error {
 	e := json.NewEncoder(w)
 	e.SetIndent("", " ")
 	e.SetEscapeHTML(false)
-	return e.Encode(p)
+	return e.Encode(v)
 }

@@ -25,29 +25,39 @@ const (
 	misused
 )
 
-const usage = `tonewright makes a paint plan from a photo.
-
-Usage:
-  tonewright plan PHOTO [flags]    make the plan; see tonewright plan --help
-  tonewright version               print the version
-`
+// usage says what the program does and lists its commands.
+func usage() string {
+	var b strings.Builder
+	b.WriteString("tonewright makes a paint plan from a photo, and says what paint will do.\n\nUsage:\n")
+	for _, c := range commands {
+		fmt.Fprintf(&b, "  tonewright %-22s %s\n", c.name+" "+c.args, c.does)
+	}
+	fmt.Fprintf(&b, "  tonewright %-22s %s\n", "version", "the version")
+	b.WriteString("\nEach command tells more with --help.\n")
+	return b.String()
+}
 
 func run(args []string, out, errs io.Writer) int {
 	if len(args) == 0 {
-		fmt.Fprint(errs, usage)
+		fmt.Fprint(errs, usage())
 		return misused
 	}
+	var names []string
+	for _, c := range commands {
+		if args[0] == c.name {
+			return finish(errs, c.run(args[1:], out, errs))
+		}
+		names = append(names, c.name)
+	}
 	switch args[0] {
-	case "plan":
-		return finish(errs, runPlan(args[1:], out, errs))
 	case "version", "--version":
 		fmt.Fprintln(out, "tonewright", version)
 		return done
 	case "help", "--help", "-h":
-		fmt.Fprint(out, usage)
+		fmt.Fprint(out, usage())
 		return done
 	}
-	return finish(errs, usageError("%q is not a command: the commands are plan and version", args[0]))
+	return finish(errs, usageError("%q is not a command: the commands are %s and version", args[0], strings.Join(names, ", ")))
 }
 
 // finish says what went wrong, if anything, in one sentence, and returns the

@@ -2,10 +2,8 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -39,9 +37,7 @@ type planFlags struct {
 }
 
 func (f *planFlags) set() *pflag.FlagSet {
-	s := pflag.NewFlagSet("plan", pflag.ContinueOnError)
-	s.SortFlags = false
-	s.SetOutput(io.Discard)
+	s := newFlags("plan")
 	s.StringVar(&f.panel, "panel", "", "the panel's `WIDTHxHEIGHT` with its unit: 12x16in, 30x40cm, 300x400mm (default: 12 in on the long side, in the photo's proportion)")
 	s.StringVar(&f.cell, "cell", "", "the `SIDE` of a grid cell: 1in, 2.5cm (default 1in)")
 	s.StringVar(&f.crop, "crop", "", "what to keep where the panel's proportion differs: centre, top, bottom, left, right; or `X,Y,W,H` in percent of the photo (default centre)")
@@ -62,11 +58,8 @@ func (f *planFlags) set() *pflag.FlagSet {
 func runPlan(args []string, out, errs io.Writer) error {
 	var f planFlags
 	set := f.set()
-	if err := set.Parse(args); errors.Is(err, pflag.ErrHelp) {
-		fmt.Fprint(out, planHelp, set.FlagUsagesWrapped(80))
-		return nil
-	} else if err != nil {
-		return usageError("%v; see tonewright plan --help", err)
+	if helped, err := parse(set, planHelp, args, out); helped || err != nil {
+		return err
 	}
 	if set.NArg() != 1 {
 		return usageError("plan takes one photo, not %d: tonewright plan PHOTO [flags]", set.NArg())
@@ -92,37 +85,20 @@ func runPlan(args []string, out, errs io.Writer) error {
 	if err != nil || f.quiet {
 		return err
 	}
-	summary(out, p, f.out, f.json)
-	return nil
+	return report.PlanText(out, p, f.out, f.json)
 }
 
 // options reads the flags; every mistake in them is a usage error that names the flag.
 func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, error) {
-	opt := plan.Options{Photo: photo, Name: f.name, Colours: f.colours, Megapixels: f.megapixels, Version: version}
-	wrong := func(flag string, err error) error { return usageError("--%s: %w", flag, err) }
-	var err error
-	if f.panel != "" {
-		if opt.Panel.Width, opt.Panel.Height, opt.Panel.Unit, err = grid.ParsePanel(f.panel); err != nil {
-			return opt, wrong("panel", err)
-		}
+	opt, err := f.layout()
+	if err != nil {
+		return opt, err
 	}
-	if f.cell != "" {
-		if opt.Cell.Length, opt.Cell.Unit, err = grid.ParseLength(f.cell); err != nil {
-			return opt, wrong("cell", err)
-		}
-	}
-	if opt.Crop, err = grid.ParseCrop(f.crop); err != nil {
-		return opt, wrong("crop", err)
-	}
-	if f.ground != "" {
-		if opt.Ground, err = plan.ParseGround(f.ground); err != nil {
-			return opt, wrong("ground", err)
-		}
-	}
+	opt.Photo, opt.Name, opt.Colours, opt.Megapixels = photo, f.name, f.colours, f.megapixels
 	for _, text := range f.regions {
 		r, err := plan.ParseRegion(text)
 		if err != nil {
-			return opt, wrong("region", err)
+			return opt, wrongFlag("region", err)
 		}
 		opt.Regions = append(opt.Regions, r)
 	}
@@ -132,12 +108,6 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 	if !(f.megapixels > 0) || f.megapixels > 10000 {
 		return opt, usageError("--megapixels %g is out of range: more than 0 and at most 10000", f.megapixels)
 	}
-	switch f.key {
-	case "fit", "literal":
-		opt.Literal = f.key == "literal"
-	default:
-		return opt, usageError("--key %q is not known: fit or literal", f.key)
-	}
 	if f.out == "" {
 		return opt, usageError("--out needs a file name")
 	}
@@ -145,6 +115,39 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 		if opt.Box, err = paint.ReadBox(f.box); err != nil {
 			return opt, err
 		}
+	}
+	return opt, nil
+}
+
+func wrongFlag(flag string, err error) error { return usageError("--%s: %w", flag, err) }
+
+// layout reads the flags that say what lies where on the panel, and how its values
+// are keyed.
+func (f *planFlags) layout() (opt plan.Options, err error) {
+	opt.Version = version
+	if f.panel != "" {
+		if opt.Panel.Width, opt.Panel.Height, opt.Panel.Unit, err = grid.ParsePanel(f.panel); err != nil {
+			return opt, wrongFlag("panel", err)
+		}
+	}
+	if f.cell != "" {
+		if opt.Cell.Length, opt.Cell.Unit, err = grid.ParseLength(f.cell); err != nil {
+			return opt, wrongFlag("cell", err)
+		}
+	}
+	if opt.Crop, err = grid.ParseCrop(f.crop); err != nil {
+		return opt, wrongFlag("crop", err)
+	}
+	if f.ground != "" {
+		if opt.Ground, err = plan.ParseGround(f.ground); err != nil {
+			return opt, wrongFlag("ground", err)
+		}
+	}
+	switch f.key {
+	case "fit", "literal":
+		opt.Literal = f.key == "literal"
+	default:
+		return opt, usageError("--key %q is not known: fit or literal", f.key)
 	}
 	return opt, nil
 }
@@ -188,70 +191,4 @@ func write(p *plan.Plan, targets []string) error {
 		files = append(files, output{targets[1], data.Bytes()})
 	}
 	return place(files)
-}
-
-// summary says, in a few lines, what was planned and where it is.
-func summary(out io.Writer, p *plan.Plan, html, json string) {
-	fmt.Fprintf(out, "%s: %s, %s ground, %d × %d cells of %s\n", p.Name, p.Panel.Size, p.Panel.Ground, p.Grid.Columns, p.Grid.Rows, p.Grid.Cell)
-	for _, r := range p.Regions {
-		near, far := 0, 0
-		for _, c := range r.Colours {
-			if !c.Missed() {
-				near++
-			} else {
-				far++
-			}
-		}
-		line := fmt.Sprintf("  %-2s %-36s %5.1f %%  %d %s", r.Tag, shorten(r.Name, 36), 100*r.Share, near+far, plural(near+far, "mix", "mixes"))
-		if far > 0 {
-			line += fmt.Sprintf(", %d off the aim", far)
-		}
-		fmt.Fprintln(out, line)
-	}
-	for _, w := range p.Warnings {
-		if w.Kind == plan.AboutPhoto || w.Kind == plan.AboutRegion || w.Kind == plan.AboutBox {
-			fmt.Fprintln(out, wrap("Note: "+w.Text, 78))
-		}
-	}
-	var tubes []string
-	for _, c := range p.Paints {
-		tubes = append(tubes, c.Name)
-	}
-	fmt.Fprintln(out, wrap("Tubes: "+strings.Join(tubes, ", "), 78))
-	fmt.Fprintln(out, "Report:", html)
-	if json != "" {
-		fmt.Fprintln(out, "Data:  ", json)
-	}
-}
-
-func plural(n int, one, more string) string {
-	if n == 1 {
-		return one
-	}
-	return more
-}
-
-// shorten cuts a text to n characters.
-func shorten(s string, n int) string {
-	if r := []rune(s); len(r) > n {
-		return string(r[:n-1]) + "…"
-	}
-	return s
-}
-
-// wrap breaks a text at spaces into lines of at most n characters where it can.
-func wrap(s string, n int) string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(s) {
-		if line != "" && len([]rune(line))+1+len([]rune(word)) > n {
-			lines = append(lines, line)
-			line = "      "
-		}
-		if line != "" {
-			line += " "
-		}
-		line += word
-	}
-	return strings.Join(append(lines, line), "\n")
 }

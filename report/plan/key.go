@@ -60,9 +60,9 @@ func keyValues(photoMin, photoMax float64, reach [2]float64, literal bool) Value
 }
 
 // reachOf returns the L* of the box's darkest and lightest mix.
-func reachOf(paints []paint.Paint) [2]float64 {
-	lo, hi := match.Reach(paints)
-	return [2]float64{round(lo, 2), round(hi, 2)}
+func reachOf(paints []paint.Paint, f paint.Finish) [2]float64 {
+	lo, hi := match.Reach(paints, f)
+	return [2]float64{Round(lo, 2), Round(hi, 2)}
 }
 
 // lightness returns the picture's darkest and lightest L*, outliers aside.

@@ -2,7 +2,7 @@ package plan
 
 import (
 	"fmt"
-	"math"
+	"image"
 	"path/filepath"
 	"strings"
 	"unicode"
@@ -27,20 +27,15 @@ const (
 func Make(opt Options) (*Plan, error) {
 	opt = opt.withDefaults()
 	opt.Step("reading the photo")
-	photo, err := analyze.Open(opt.Photo, analyze.Limits{Megapixels: opt.Megapixels})
+	photo, layout, crop, err := open(opt)
 	if err != nil {
 		return nil, err
 	}
-	layout, err := layOut(opt, photo.Width, photo.Height)
-	if err != nil {
-		return nil, Misused(err)
-	}
-	crop := opt.Crop.Rect(photo.Width, photo.Height, float64(layout.Width/layout.Height))
 	// The cells are checked before the photo is decoded: a slip in them is said at once.
 	if _, err := areas(opt.Regions, layout, crop.Dx(), crop.Dy()); err != nil {
 		return nil, Misused(err)
 	}
-	reach := aside(func() [2]float64 { return reachOf(opt.Box.Paints) })
+	reach := aside(func() [2]float64 { return reachOf(opt.Box.Paints, opt.Mixing.Finish) })
 	picture, err := photo.Picture(crop, 0, opt.Ground.Lab)
 	if err != nil {
 		return nil, err
@@ -113,6 +108,20 @@ func (o Options) withDefaults() Options {
 	return o
 }
 
+// open opens the photo and lays the panel's grid on it; crop is the part of the
+// upright photo that goes onto the panel.
+func open(opt Options) (photo *analyze.Photo, layout grid.Grid, crop image.Rectangle, err error) {
+	photo, err = analyze.Open(opt.Photo, analyze.Limits{Megapixels: opt.Megapixels})
+	if err != nil {
+		return nil, layout, crop, err
+	}
+	layout, err = layOut(opt, photo.Width, photo.Height)
+	if err != nil {
+		return nil, layout, crop, Misused(err)
+	}
+	return photo, layout, opt.Crop.Rect(photo.Width, photo.Height, float64(layout.Width/layout.Height)), nil
+}
+
 // layOut returns the grid on the panel asked for, or on one of the photo's own
 // proportion.
 func layOut(opt Options, width, height int) (grid.Grid, error) {
@@ -169,12 +178,12 @@ func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, aims
 		regions[i] = Region{
 			Tag: grid.ColumnName(i), Name: r.Name, Role: "support",
 			Cells: names(place.regionCells[i]), where: grid.Spans(place.regionCells[i]),
-			Share: round(float64(r.Pixels)/panel, 4), Colours: []Colour{},
+			Share: Round(float64(r.Pixels)/panel, 4), Colours: []Colour{},
 		}
 		for j, cluster := range c.Clusters[i] {
 			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints)
-			col.Share = round(float64(cluster.Pixels)/float64(r.Pixels), 4)
-			col.PanelShare = round(float64(cluster.Pixels)/panel, 4)
+			col.Share = Round(float64(cluster.Pixels)/float64(r.Pixels), 4)
+			col.PanelShare = Round(float64(cluster.Pixels)/panel, 4)
 			col.Cells, col.where = names(place.colourCells[n]), grid.Spans(place.colourCells[n])
 			parts := fmt.Sprint(col.Recipe.Parts)
 			if col.SameAs = pile[parts]; col.SameAs == "" {
@@ -200,39 +209,16 @@ func swatches(regions []Region, recipes [][]match.Recipe) []Swatch {
 
 func colourEntry(id string, cluster analyze.Cluster, aim colour.Lab, recipes []match.Recipe, paints []paint.Paint) Colour {
 	photo, wanted := cluster.Lab.Munsell(), aim.Munsell()
-	best := recipeEntry(recipes[0], paints)
+	best := RecipeOf(recipes[0], paints)
 	c := Colour{
 		ID: id, Accent: cluster.Accent,
-		Lab: triple(cluster.Lab), AimLab: triple(aim),
+		Lab: TripleOf(cluster.Lab), AimLab: TripleOf(aim),
 		Munsell: photo.String(), Name: photo.Name(), SRGB: cluster.Lab.Hex(),
-		AimMunsell: wanted.String(), AimName: wanted.Name(), AimSRGB: aim.Hex(), AimValue: round(wanted.Value, 1),
+		AimMunsell: wanted.String(), AimName: wanted.Name(), AimSRGB: aim.Hex(), AimValue: Round(wanted.Value, 1),
 		Recipe: &best, Alternatives: []Recipe{},
 	}
 	for _, r := range recipes[1:] {
-		c.Alternatives = append(c.Alternatives, recipeEntry(r, paints))
+		c.Alternatives = append(c.Alternatives, RecipeOf(r, paints))
 	}
 	return c
-}
-
-func recipeEntry(r match.Recipe, paints []paint.Paint) Recipe {
-	m := r.Lab.Munsell()
-	e := Recipe{
-		Lab: triple(r.Lab), Munsell: m.String(), Name: m.Name(), SRGB: r.Lab.Hex(),
-		DeltaE: round(r.DeltaE, 2), ValueShift: round(r.ValueShift, 2), ChromaShift: round(r.ChromaShift, 1),
-		Basis: r.Basis, Note: r.Note,
-	}
-	for _, part := range r.Parts {
-		from := paints[part.Paint]
-		e.Parts = append(e.Parts, Part{from.ID, from.Name, round(part.Parts, 6), string(part.Measure)})
-	}
-	return e
-}
-
-func triple(c colour.Lab) Triple { return Triple{round(c.L, 3), round(c.A, 3), round(c.B, 3)} }
-
-// round keeps figures at the precision that is printed, so that a last bit that
-// differs between machines does not show. Minus zero becomes zero.
-func round(v float64, digits int) float64 {
-	p := math.Pow10(digits)
-	return math.Round(v*p)/p + 0
 }

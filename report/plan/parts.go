@@ -12,7 +12,7 @@ import (
 
 func panelOf(opt Options, g grid.Grid, photo *analyze.Photo, crop image.Rectangle) Panel {
 	return Panel{
-		WidthMM: round(float64(g.Width), 2), HeightMM: round(float64(g.Height), 2), Size: g.Unit.Size(g.Width, g.Height),
+		WidthMM: Round(float64(g.Width), 2), HeightMM: Round(float64(g.Height), 2), Size: g.Unit.Size(g.Width, g.Height),
 		Ground: opt.Ground.Name, Pencil: opt.Ground.Pencil(),
 		Crop:   Crop{crop.Min.X, crop.Min.Y, crop.Dx(), crop.Dy()},
 		CutOff: grid.CutOff(crop, photo.Width, photo.Height),
@@ -25,9 +25,9 @@ func gridOf(g grid.Grid, crop image.Rectangle, unit grid.Unit) Grid {
 	}
 	scale := float64(g.Width) / float64(crop.Dx())
 	e := Grid{
-		CellMM: round(float64(g.Cell), 3), Columns: g.Columns, Rows: g.Rows,
-		Scale: round(scale, 5), Cell: unit.Format(g.Cell),
-		PixelsACell: round(float64(g.Cell)/scale, 1), layout: g,
+		CellMM: Round(float64(g.Cell), 3), Columns: g.Columns, Rows: g.Rows,
+		Scale: Round(scale, 5), Cell: unit.Format(g.Cell),
+		PixelsACell: Round(float64(g.Cell)/scale, 1), layout: g,
 	}
 	if part := g.PartColumn(); part > 0 {
 		e.PartColumn = unit.Format(part)

@@ -138,28 +138,6 @@ func (c Colour) Missed() bool { return c.Recipe.DeltaE > OffAim }
 // Where returns the cells most of the colour lies in, as short text.
 func (c Colour) Where() string { return c.where }
 
-// Recipe is a mix a hand can measure, for one aim.
-type Recipe struct {
-	Parts       []Part  `json:"parts"`
-	Lab         Triple  `json:"lab"`
-	Munsell     string  `json:"munsell"`
-	Name        string  `json:"colour_name"`
-	SRGB        string  `json:"srgb"`
-	DeltaE      float64 `json:"delta_e"`      // CIEDE2000 to the aim
-	ValueShift  float64 `json:"value_shift"`  // Munsell value steps, positive is lighter than the aim
-	ChromaShift float64 `json:"chroma_shift"` // Munsell chroma, negative is duller than the aim
-	Basis       string  `json:"basis"`
-	Note        string  `json:"note"`
-}
-
-// Part is one paint of a recipe; its share is Parts over the sum of all Parts.
-type Part struct {
-	Paint   string  `json:"paint"`
-	Name    string  `json:"name"`
-	Parts   float64 `json:"parts"`
-	Measure string  `json:"measure,omitempty"` // "touch" or "speck" where it is no whole number
-}
-
 // Paint is a paint the first recipes use, and the tags of the colours it is in.
 type Paint struct {
 	ID      string   `json:"paint"`
@@ -202,9 +180,6 @@ type Swatch struct {
 	ID  string
 	Mix colour.Lab
 }
-
-// Triple is an L*, a*, b* colour in JSON, to three decimals.
-type Triple [3]float64
 
 // Options says what to plan; the zero value of each field is the good default.
 type Options struct {

@@ -1,0 +1,79 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/pflag"
+
+	"tonewright/match/paint"
+	"tonewright/report"
+)
+
+// command is one of the program's commands.
+type command struct {
+	name, args, does string
+	run              func(args []string, out, errs io.Writer) error
+}
+
+var commands = []command{
+	{"plan", "PHOTO", "a paint plan from a photo", runPlan},
+	{"mix", "COLOUR", "recipes for one colour", runMix},
+}
+
+// newFlags starts the flags of a command.
+func newFlags(name string) *pflag.FlagSet {
+	s := pflag.NewFlagSet(name, pflag.ContinueOnError)
+	s.SortFlags = false
+	s.SetOutput(io.Discard)
+	return s
+}
+
+// parse reads the flags; where help was asked for it is printed and there is nothing
+// more to do.
+func parse(s *pflag.FlagSet, help string, args []string, out io.Writer) (helped bool, err error) {
+	err = s.Parse(args)
+	if errors.Is(err, pflag.ErrHelp) {
+		_, err = fmt.Fprint(out, help, s.FlagUsagesWrapped(80))
+		return true, err
+	}
+	if err != nil {
+		return false, usageError("%v; see tonewright %s --help", err, s.Name())
+	}
+	return false, nil
+}
+
+// answering are the flags that every command with an answer on the terminal has.
+type answering struct {
+	box  string
+	json bool
+}
+
+func (f *answering) set(s *pflag.FlagSet) {
+	s.StringVar(&f.box, "box", "", "a TOML `FILE` with the paints you own (default: a starter box of 12)")
+	s.BoolVar(&f.json, "json", false, "print the answer as JSON")
+}
+
+// paints reads the box.
+func (f *answering) paints() (paint.Box, error) {
+	if f.box == "" {
+		return paint.StarterBox(), nil
+	}
+	return paint.ReadBox(f.box)
+}
+
+// print writes the answer as text or as JSON, whole or not at all.
+func (f *answering) print(out io.Writer, answer any, text func(io.Writer) error) error {
+	var b bytes.Buffer
+	write := text
+	if f.json {
+		write = func(w io.Writer) error { return report.JSON(w, answer) }
+	}
+	if err := write(&b); err != nil {
+		return err
+	}
+	_, err := out.Write(b.Bytes())
+	return err
+}

@@ -1,0 +1,41 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"tonewright/report/answer"
+	"tonewright/report/plan"
+)
+
+// MixText writes the recipes for a colour.
+func MixText(w io.Writer, a *answer.Mix) error {
+	var t text
+	if a.Aim.Seen != nil {
+		t.say(6, "Seen: %s, %s", a.Aim.Seen.Munsell, a.Aim.Seen.Name)
+	}
+	t.say(6, "Aim:  %s, %s", a.Aim.Munsell, a.Aim.Name)
+	for i, r := range a.Recipes {
+		t.gap()
+		t.say(4, "%d.  %s", i+1, partsText(r.Parts))
+		t.say(4, "    Gives %s, %s; CIEDE2000 %.1f. %s", r.Munsell, r.Name, r.DeltaE, r.Note)
+	}
+	t.gap()
+	t.say(2, "Paints from %s; %s. Mix a little and look: tubes differ.", a.Box, a.Finish)
+	return t.to(w)
+}
+
+// partsText lists whole parts first and then what is added last: "3 Yellow Ochre + 1
+// Titanium White + a touch of Pyrrole Red".
+func partsText(parts []plan.Part) string {
+	var first, last []string
+	for _, p := range parts {
+		if p.Measure != "" {
+			last = append(last, fmt.Sprintf("a %s of %s", p.Measure, p.Name))
+		} else {
+			first = append(first, fmt.Sprintf("%.0f %s", p.Parts, p.Name))
+		}
+	}
+	return strings.Join(append(first, last...), " + ")
+}
