@@ -18,12 +18,19 @@ func MixText(w io.Writer, a *answer.Mix) error {
 	t.say(6, "Aim:  %s, %s", a.Aim.Munsell, a.Aim.Name)
 	for i, r := range a.Recipes {
 		t.gap()
-		t.say(4, "%d.  %s", i+1, partsText(r.Parts))
-		t.say(4, "    Gives %s, %s; CIEDE2000 %.1f. %s", r.Munsell, r.Name, r.DeltaE, r.Note)
+		t.say(6, "%s: %s", either(i == 0, "Mix", "Or"), partsText(r.Parts))
+		t.say(6, "      Gives %s, %s; CIEDE2000 %.1f. %s", r.Munsell, r.Name, r.DeltaE, r.Note)
 	}
 	t.gap()
 	t.say(2, "Paints from %s; %s. Mix a little and look: tubes differ.", a.Box, a.Finish)
 	return t.to(w)
+}
+
+func either(yes bool, a, b string) string {
+	if yes {
+		return a
+	}
+	return b
 }
 
 // partsText lists whole parts first and then what is added last: "3 Yellow Ochre + 1

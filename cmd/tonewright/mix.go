@@ -5,11 +5,9 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"tonewright/grid"
 	"tonewright/match/paint"
 	"tonewright/report"
 	"tonewright/report/answer"
-	"tonewright/report/plan"
 )
 
 const mixHelp = `Find recipes for one colour.
@@ -18,7 +16,7 @@ Usage:
   tonewright mix COLOUR [flags]
 
 COLOUR is Munsell "5YR 6/8", "lab(52, 18, 30)", '#c08a5c' (in quotes: the shell
-takes # for a comment), or the middle of a cell of a photo's grid: kettle.jpg@C3.
+takes # for a comment), or the middle of a cell of a photo: kettle.jpg@C3.
 
 Examples:
   tonewright mix "5YR 6/8"
