@@ -63,12 +63,15 @@ func weigh(observer *[3]Spectrum, light *Spectrum) (w [3]Spectrum) {
 // Lab returns the colour of reflectance s under D65; a reflectance of 1 in all
 // bands is L* = 100, a* = b* = 0.
 // Source: [CIE15] 7.1 and 8.2.1.
-func (s *Spectrum) Lab() Lab {
+func (s *Spectrum) Lab() Lab { return s.under(&weights) }
+
+// under returns the Lab of reflectance s by the weights of X/Xn, Y/Yn and Z/Zn.
+func (s *Spectrum) under(w *[3]Spectrum) Lab {
 	var x, y, z float64
 	for i, r := range s {
-		x += weights[0][i] * r
-		y += weights[1][i] * r
-		z += weights[2][i] * r
+		x += w[0][i] * r
+		y += w[1][i] * r
+		z += w[2][i] * r
 	}
 	return fromRatios(x, y, z)
 }
