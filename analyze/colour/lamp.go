@@ -10,7 +10,7 @@ import (
 // lampTable is the observer and the lamps by 5 nm, in the layout its first lines
 // tell: at 10 nm the lines of F11 would fall between the samples and its white
 // would be wrong.
-// Source: [CIE15] tables T.1 and T.4 to T.9.
+// Source: [CIE15 lamps].
 //
 //go:embed lamps.txt
 var lampTable string

@@ -8,9 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Chromaticity of the lamps: A and FL11 from CIE 15:2018 tables T.3 and T.8.1, of
-// which the second is printed to four decimals; LED-B3 from memory of its table
-// T.12.2. The published ones are summed by 1 nm, ours by 5.
+// Chromaticity of the lamps: A and FL11 as CIE 15:2018 prints them, LED-B3 as it
+// does from memory; the last two to four decimals.
 func TestLampWhites(t *testing.T) {
 	want := [][2]float64{{0.44758, 0.40745}, {0.3805, 0.3769}, {0.3756, 0.3723}}
 	rows := lampRows()
