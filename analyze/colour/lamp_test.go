@@ -102,6 +102,19 @@ func TestBandsOnPublishedChips(t *testing.T) {
 	}
 }
 
+// What Lamp.Lab says of a shift from daylight: D65 summed as the lamps are and as
+// Spectrum.Lab sums it; 0.037 was measured.
+func TestDaylightSummedAsLamp(t *testing.T) {
+	rows := lampRows()
+	for i, r := range sourceTable(t, "illuminants_5nm_380_780.tsv") {
+		rows[i].power[0] = decimal(t, r[5])
+	}
+	day := Lamp{weights: rows.adapted(0)}
+	for _, c := range publishedChips(t) {
+		assert.Less(t, DeltaE00(c.s.Lab(), day.Lab(&c.s)), 0.04, c.label)
+	}
+}
+
 func numeral(nm int) string {
 	return string([]byte{byte('0' + nm/100), byte('0' + nm/10%10), byte('0' + nm%10)})
 }
