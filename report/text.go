@@ -22,6 +22,16 @@ func (t *text) say(indent int, format string, args ...any) {
 	t.b.WriteByte('\n')
 }
 
+// labelWidth is the room that a label of item takes.
+const labelWidth = 6
+
+// item adds a text with a label before it, and its further lines below its first.
+func (t *text) item(label, format string, args ...any) {
+	rest := strings.Repeat(" ", labelWidth)
+	words := wrap(fmt.Sprintf(format, args...), columns-labelWidth, 0)
+	t.line("%-*s%s", labelWidth, label, strings.ReplaceAll(words, "\n", "\n"+rest))
+}
+
 // line adds a line as it stands.
 func (t *text) line(format string, args ...any) { fmt.Fprintf(&t.b, format+"\n", args...) }
 

@@ -13,13 +13,13 @@ import (
 func MixText(w io.Writer, a *answer.Mix) error {
 	var t text
 	if a.Aim.Seen != nil {
-		t.say(6, "Seen: %s, %s", a.Aim.Seen.Munsell, a.Aim.Seen.Name)
+		t.item("Seen:", "%s, %s", a.Aim.Seen.Munsell, a.Aim.Seen.Name)
 	}
-	t.say(6, "Aim:  %s, %s", a.Aim.Munsell, a.Aim.Name)
+	t.item("Aim:", "%s, %s", a.Aim.Munsell, a.Aim.Name)
 	for i, r := range a.Recipes {
 		t.gap()
-		t.say(6, "%s: %s", either(i == 0, "Mix", "Or"), partsText(r.Parts))
-		t.say(6, "      Gives %s, %s; CIEDE2000 %.1f. %s", r.Munsell, r.Name, r.DeltaE, r.Note)
+		t.item(either(i == 0, "Mix:", "Or:"), "%s", partsText(r.Parts))
+		t.item("", "Gives %s, %s; CIEDE2000 %.1f. %s", r.Munsell, r.Name, r.DeltaE, r.Note)
 	}
 	t.gap()
 	t.say(2, "Paints from %s; %s. Mix a little and look: tubes differ.", a.Box, a.Finish)
