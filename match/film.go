@@ -1,0 +1,85 @@
+// What a mix looks like as coats over a ground.
+
+package match
+
+import (
+	"fmt"
+	"math"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+)
+
+// Cover is what one coat of a mix does over a ground, and how many hide it.
+type Cover struct {
+	OneCoat    colour.Lab // of one brushed coat over the ground
+	Hidden     colour.Lab // of the mix where nothing of the ground is seen
+	ValueShift float64    // Munsell value of one coat less that of Hidden: negative reads darker
+	DeltaE     float64    // CIEDE2000 from one coat to Hidden
+	Coats      int        // the fewest that hide the ground; 0 where MostCoats do not
+}
+
+// MostCoats is how many coats are tried. Ours: each has to dry before the next, so
+// that 8 already take weeks, and thick oil films wrinkle and crack. Over black the
+// library's paints need 1 to 6.
+const MostCoats = 8
+
+// When a ground counts as hidden: half a step of value, and not more in CIEDE2000
+// than that half step is for a gray of middle value. Ours: without the second a ground
+// of the mix's own value but of another hue would count as hidden from the start.
+const (
+	hiddenValue  = 0.5
+	hiddenDeltaE = 5 // values 5 and 5.5 differ by 4.9, see TestHiddenIsHalfAValue
+)
+
+// CoverOf returns what coats of a mix do over a ground. k ≥ 0 and s > 0 in every band,
+// per unit thickness, as paint.Mix returns them; the ground is its reflectance as seen
+// bare, with the same finish.
+// Source: [Kubelka1948], see paint.Film and paint.Thick; the thickness of a coat is
+// paint.Coat.
+func CoverOf(k, s, ground *colour.Spectrum, finish paint.Finish) Cover {
+	thick := paint.Thick(k, s, finish)
+	c := Cover{Hidden: thick.Lab()}
+	value := c.Hidden.Munsell().Value
+	for coats := 1; coats <= MostCoats && c.Coats == 0; coats++ {
+		film := paint.Film(k, s, float64(coats)*paint.Coat, ground, finish)
+		lab := film.Lab()
+		shift, deltaE := lab.Munsell().Value-value, colour.DeltaE00(lab, c.Hidden)
+		if coats == 1 {
+			c.OneCoat, c.ValueShift, c.DeltaE = lab, shift, deltaE
+		}
+		if math.Abs(shift) <= hiddenValue && deltaE <= hiddenDeltaE {
+			c.Coats = coats
+		}
+	}
+	return c
+}
+
+// Carries tells whether one coat hides the ground.
+func (c Cover) Carries() bool { return c.Coats == 1 }
+
+// Note says in a sentence what one coat lacks over a ground of this name, and what
+// hides it: "One coat over black reads 1.4 values darker; 3 coats hide it."
+// "" where one coat carries.
+func (c Cover) Note(ground string) string {
+	if c.Carries() {
+		return ""
+	}
+	reads := "reads " + c.reads()
+	if c.Coats == 0 {
+		return fmt.Sprintf("One coat over %s %s, and %d coats never hide it: treat it as a glaze.", ground, reads, MostCoats)
+	}
+	return fmt.Sprintf("One coat over %s %s; %d coats hide it.", ground, reads, c.Coats)
+}
+
+// reads says how one coat differs from the mix where nothing shows through.
+func (c Cover) reads() string {
+	switch shift := math.Abs(c.ValueShift); {
+	case shift < valueWord:
+		return missOf(c.Hidden, c.OneCoat, c.Hidden.Munsell()).shifts()
+	case shift < 1.05 && shift >= 0.95: // printed as 1.0
+		return "1.0 value " + either(c.ValueShift < 0, "darker", "lighter")
+	default:
+		return fmt.Sprintf("%.1f values %s", shift, either(c.ValueShift < 0, "darker", "lighter"))
+	}
+}
