@@ -64,13 +64,18 @@ func TestOneCoatAgainstThePrintedForms(t *testing.T) {
 		ground := flat(0.2)
 		inside := 0.2 / (0.4 + 0.6*0.2) // [Saunderson1942] with k1 = 0, k2 = 0.6
 		for name, form := range map[string]func(k, s, x, g float64) float64{"1948": hyperbolic, "1931": exponential} {
-			var want colour.Spectrum
+			var want, sunk colour.Spectrum
 			for b := range want {
 				r := form(p.K[b], p.S[b], paint.Coat, inside)
 				want[b] = 0.4 * r / (1 - 0.6*r)
+				bare := (0.2 - 0.03) / 0.97
+				r = form(p.K[b], p.S[b], paint.Coat, bare/(0.4+0.6*bare))
+				sunk[b] = 0.03 + 0.97*0.4*r/(1-0.6*r)
 			}
 			got := CoverOf(&p.K, &p.S, &ground, paint.Gloss).OneCoat
 			assert.InDelta(t, 0, colour.DeltaE00(want.Lab(), got), 1e-5, "%s, %s", id, name)
+			got = CoverOf(&p.K, &p.S, &ground, paint.Matt).OneCoat
+			assert.InDelta(t, 0, colour.DeltaE00(sunk.Lab(), got), 1e-5, "%s, %s, matt", id, name)
 		}
 	}
 }
@@ -167,6 +172,31 @@ func TestCoatsOverBlack(t *testing.T) {
 	assert.Less(t, indian.ValueShift, -1.0, "a transparent yellow goes dark")
 	assert.True(t, red.Carries(), "an opaque earth red carries: %+v", red)
 	assert.Empty(t, red.Note("black"))
+}
+
+// Coats by their definition, for every paint over white and black: so many hide, one
+// fewer do not.
+func TestCoatsAreTheFewest(t *testing.T) {
+	hides := func(p *paint.Paint, ground *colour.Spectrum, coats int) bool {
+		film, thick := paint.Film(&p.K, &p.S, float64(coats)*paint.Coat, ground, paint.Satin), paint.Thick(&p.K, &p.S, paint.Satin)
+		lab, hidden := film.Lab(), thick.Lab()
+		return math.Abs(lab.Munsell().Value-hidden.Munsell().Value) <= 0.5 && colour.DeltaE00(lab, hidden) <= hiddenDeltaE
+	}
+	more := 0
+	for _, p := range paint.Library() {
+		for _, r := range []float64{0.02, 0.9} {
+			ground := flat(r)
+			coats := CoverOf(&p.K, &p.S, &ground, paint.Satin).Coats
+			if assert.Positive(t, coats, p.ID) {
+				assert.True(t, hides(&p, &ground, coats), "%s over %v: %d", p.ID, r, coats)
+				assert.False(t, coats > 1 && hides(&p, &ground, coats-1), "%s over %v: %d", p.ID, r, coats)
+			}
+			if coats > 2 {
+				more++
+			}
+		}
+	}
+	assert.Positive(t, more)
 }
 
 func TestCoverNote(t *testing.T) {
