@@ -25,7 +25,7 @@ var mayImport = map[string][]string{
 	"report/plan":    {"analyze", "analyze/colour", "grid", "match", "match/paint"},
 	"report/answer":  {"analyze", "analyze/colour", "grid", "match", "match/paint", "report/plan"},
 	"report":         {"analyze", "analyze/colour", "grid", "report/answer", "report/plan"},
-	"cmd/tonewright": {"grid", "match/paint", "report", "report/answer", "report/plan"},
+	"cmd/tonewright": {"grid", "match", "match/paint", "report", "report/answer", "report/plan"},
 	"testdata/scene": {"analyze/colour", "match/paint"},
 }
 

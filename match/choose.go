@@ -77,11 +77,14 @@ type rough struct {
 }
 
 // choose returns the recipe to take and the alternatives.
-func (s *search) choose(aim colour.Lab, finds []find, alternatives int) []Recipe {
+func (s *search) choose(aim colour.Lab, finds []find, opt Options) []Recipe {
 	c := &choice{s, aim, finds, make([]*refined, len(finds))}
 	first := c.pick(nil)
+	if opt.Holds {
+		first = c.steadyInLamplight(first)
+	}
 	picked := []mix{first}
-	for len(picked) <= alternatives {
+	for len(picked) <= opt.Alternatives {
 		next := c.pick(picked)
 		if next.deltaE > first.deltaE+worseBy {
 			break
@@ -94,6 +97,13 @@ func (s *search) choose(aim colour.Lab, finds []find, alternatives int) []Recipe
 	for i, m := range picked {
 		recipes[i] = s.recipe(m)
 		s.describe(&recipes[i], aim, munsell, i == 0)
+	}
+	if cover := recipes[0].Cover; cover != nil && !cover.Carries() {
+		if m, found := c.carrier(first); found {
+			r := s.recipe(m)
+			s.describe(&r, aim, munsell, false)
+			recipes[0].Carrier = &r
+		}
 	}
 	return recipes
 }
@@ -285,12 +295,18 @@ func labOf(paints []paint.Paint, parts []float64, f paint.Finish) colour.Lab {
 // recipe returns a mix as it is handed out, but for what it misses.
 func (s *search) recipe(m mix) Recipe {
 	r := Recipe{Lab: m.lab, DeltaE: m.deltaE}
-	worst := 0
+	leastSure := 0
 	for i, p := range m.set[:m.set.size()] {
 		v := m.measure[i]
 		r.Parts = append(r.Parts, Part{int(p), s.levels.parts(v), s.levels.measure(v)})
-		worst = max(worst, slices.Index(paint.Bases(), s.paints[p].Basis))
+		leastSure = max(leastSure, slices.Index(paint.Bases(), s.paints[p].Basis))
 	}
-	r.Basis = paint.Bases()[worst]
+	r.Basis = paint.Bases()[leastSure]
+	seen := s.thick(m)
+	r.Lamps = shiftsOf(&seen)
+	if s.ground != nil {
+		cover := s.cover(m)
+		r.Cover = &cover
+	}
 	return r
 }

@@ -26,6 +26,9 @@ type Recipe struct {
 	ChromaShift float64    // Munsell chroma; negative is duller than the aim
 	Note        string     // what to know of it, in a sentence or two
 	Basis       string     // of the prediction: the least sure among its paints
+	Lamps       []Shift    // what the lamps of colour.Lamps do to it
+	Cover       *Cover     // over the ground asked about; nil where none was
+	Carrier     *Recipe    // of a first recipe that one coat does not carry: the nearest that does; nil where none is near
 }
 
 // Options says how to mix; the zero value of each field is the good default.
@@ -36,6 +39,9 @@ type Options struct {
 
 	Finish paint.Finish // of the dry paint; zero: glossy
 	With   []int        // paints that every mix must have, up to 3 by index in the box; nil: any
+
+	Ground *colour.Spectrum // what a thin coat shows, as seen bare; nil: nobody asks
+	Holds  bool             // of mixes about as near, take one that holds its colour under lamps
 }
 
 // defaulted returns the options with defaults filled in and bounds kept.
@@ -80,7 +86,7 @@ func Recipes(paints []paint.Paint, aims []colour.Lab, opt Options) [][]Recipe {
 	s.lowest, s.highest = colour.ValueOf(lo), colour.ValueOf(hi)
 	found := s.finds(opt.MaxPaints)
 	inParallel(len(aims), func(a int) {
-		recipes[a] = s.choose(aims[a], found[a], opt.Alternatives)
+		recipes[a] = s.choose(aims[a], found[a], opt)
 	})
 	return recipes
 }

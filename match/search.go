@@ -55,6 +55,7 @@ type search struct {
 	white   []bool
 	aims    []colour.Lab
 	finish  paint.Finish
+	ground  *colour.Spectrum // nil where nobody asks what shows through
 	glow    *glow
 	with    []int32 // paints that every mix must have
 	twos    map[kind][]measure
@@ -64,7 +65,7 @@ type search struct {
 }
 
 func newSearch(paints []paint.Paint, aims []colour.Lab, opt Options) *search {
-	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims, finish: opt.Finish, glow: glowOf(opt.Finish)}
+	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims, finish: opt.Finish, ground: opt.Ground, glow: glowOf(opt.Finish)}
 	for _, p := range opt.With {
 		s.with = append(s.with, int32(p))
 	}

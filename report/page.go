@@ -49,6 +49,7 @@ type colourRow struct {
 type recipe struct {
 	Parts       []part
 	Gives, Note string
+	Notes       []string // of the ground and the lamps
 }
 
 type part struct{ Count, Paint string }
@@ -189,7 +190,7 @@ func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
 
 // recipeOf lists whole parts first and then what is added last, each in the box's order.
 func recipeOf(r plan.Recipe) recipe {
-	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}}
+	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}, Notes: notesOf(r)}
 	var last []part
 	for _, p := range r.Parts {
 		if p.Measure != "" {

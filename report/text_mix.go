@@ -20,10 +20,28 @@ func MixText(w io.Writer, a *answer.Mix) error {
 		t.gap()
 		t.item(either(i == 0, "Mix:", "Or:"), "%s", partsText(r.Parts))
 		t.item("", "Gives %s, %s; CIEDE2000 %.1f. %s", r.Munsell, r.Name, r.DeltaE, r.Note)
+		for _, note := range notesOf(r) {
+			t.item("", "%s", note)
+		}
 	}
 	t.gap()
 	t.say(2, "Paints from %s; %s. Mix a little and look: tubes differ.", a.Box, a.Finish)
 	return t.to(w)
+}
+
+// notesOf says what the ground and the lamps do to a recipe, a sentence or two each.
+func notesOf(r plan.Recipe) (notes []string) {
+	if r.Cover != nil && r.Cover.Note != "" {
+		note := r.Cover.Note
+		if r.Carrier != nil {
+			note += fmt.Sprintf(" In one coat: %s, CIEDE2000 %.1f.", partsText(r.Carrier.Parts), r.Carrier.DeltaE)
+		}
+		notes = append(notes, note)
+	}
+	if r.LampNote != "" {
+		notes = append(notes, r.LampNote)
+	}
+	return notes
 }
 
 func either(yes bool, a, b string) string {

@@ -5,7 +5,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"tonewright/match/paint"
 	"tonewright/report"
 	"tonewright/report/answer"
 )
@@ -28,8 +27,9 @@ Flags:
 
 type mixFlags struct {
 	answering
-	with, without                          []string
-	ground, finish, panel, cell, crop, key string
+	mixingFlags
+	with, without                  []string
+	ground, panel, cell, crop, key string
 }
 
 func (f *mixFlags) set() *pflag.FlagSet {
@@ -37,7 +37,7 @@ func (f *mixFlags) set() *pflag.FlagSet {
 	s.StringArrayVar(&f.with, "with", nil, "a `PAINT` that every recipe must have, up to 3 times")
 	s.StringArrayVar(&f.without, "without", nil, "a `PAINT` to do without, as often as wanted")
 	s.StringVar(&f.ground, "ground", "", "the panel's `COLOUR`, as in plan: says what one coat does over it")
-	s.StringVar(&f.finish, "finish", "gloss", "the dry paint's `SURFACE`: gloss, satin or matt")
+	f.mixingFlags.set(s)
 	s.StringVar(&f.panel, "panel", "", "of PHOTO@CELL: the panel's `WIDTHxHEIGHT`, as in plan")
 	s.StringVar(&f.cell, "cell", "", "of PHOTO@CELL: the `SIDE` of a grid cell, as in plan")
 	s.StringVar(&f.crop, "crop", "", "of PHOTO@CELL: what to keep of the photo, as in plan: `WHERE`")
@@ -72,8 +72,8 @@ func (f *mixFlags) options(colour string) (opt answer.MixOptions, err error) {
 	if opt.Photo, err = layout.layout(); err != nil {
 		return opt, err
 	}
-	if opt.Photo.Mixing.Finish, err = paint.ParseFinish(f.finish); err != nil {
-		return opt, usageError("--finish: %w", err)
+	if opt.Photo.Mixing, err = f.mixing(); err != nil {
+		return opt, err
 	}
 	opt.Photo.Box, err = f.paints()
 	return opt, err

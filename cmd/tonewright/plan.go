@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"tonewright/grid"
+	"tonewright/match"
 	"tonewright/match/paint"
 	"tonewright/report"
 	"tonewright/report/plan"
@@ -33,6 +34,26 @@ type planFlags struct {
 	colours                                              int
 	megapixels                                           float64
 	quiet                                                bool
+	mixingFlags
+}
+
+// mixingFlags are those that say how mixes are chosen.
+type mixingFlags struct {
+	finish string
+	holds  bool
+}
+
+func (f *mixingFlags) set(s *pflag.FlagSet) {
+	s.StringVar(&f.finish, "finish", "gloss", "the dry paint's `SURFACE`: gloss, satin or matt")
+	s.BoolVar(&f.holds, "holds", false, "of mixes about as near, take one that holds its colour under lamps")
+}
+
+func (f *mixingFlags) mixing() (opt match.Options, err error) {
+	opt.Holds = f.holds
+	if opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
+		return opt, wrongFlag("finish", err)
+	}
+	return opt, nil
 }
 
 func (f *planFlags) set() *pflag.FlagSet {
@@ -45,6 +66,7 @@ func (f *planFlags) set() *pflag.FlagSet {
 	s.IntVar(&f.colours, "colours", 0, "how many colours, `N` from 1 to 24, each region gets (default: as few of 3 to 8 as describe it)")
 	s.StringVar(&f.box, "box", "", "a TOML `FILE` with the paints you own (default: a starter box of 12)")
 	s.StringVar(&f.key, "key", "fit", "`MODE` of the values: fit brings them into what the box reaches, literal takes them as photographed")
+	f.mixingFlags.set(s)
 	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
 	s.StringVarP(&f.out, "out", "o", "report.html", "the `FILE` for the report")
 	s.StringVar(&f.json, "json", "", "also write the plan as JSON to `FILE`")
@@ -106,6 +128,9 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 	}
 	if !(f.megapixels > 0) || f.megapixels > 10000 {
 		return opt, usageError("--megapixels %g is out of range: more than 0 and at most 10000", f.megapixels)
+	}
+	if opt.Mixing, err = f.mixing(); err != nil {
+		return opt, err
 	}
 	if f.out == "" {
 		return opt, usageError("--out needs a file name")

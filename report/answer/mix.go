@@ -46,9 +46,13 @@ func MixFor(opt MixOptions) (*Mix, error) {
 	if err != nil {
 		return nil, err
 	}
+	if ground := opt.Photo.Ground; ground.Name != "" {
+		r := ground.Lab.Reflectance()
+		mixing.Ground = &r
+	}
 	a := &Mix{Made: made(opt.Photo.Version), Aim: aim, Box: box.Name, Ground: opt.Photo.Ground.Name, Finish: mixing.Finish.String(), Recipes: []plan.Recipe{}}
 	for _, r := range match.Recipes(box.Paints, []colour.Lab{wanted}, mixing)[0] {
-		a.Recipes = append(a.Recipes, plan.RecipeOf(r, box.Paints))
+		a.Recipes = append(a.Recipes, plan.RecipeOf(r, box.Paints, a.Ground))
 	}
 	return a, nil
 }

@@ -23,6 +23,10 @@ var grounds = []Ground{
 	{"sienna", colour.Lab{L: 55, A: 22, B: 32}},
 }
 
+// white tells whether the ground is the one that recipes are for: paint laid over it
+// loses nothing by what shows through.
+func (g Ground) white() bool { return g.Name == grounds[0].Name }
+
 // ParseGround reads a ground's name or its colour as #rrggbb.
 func ParseGround(text string) (Ground, error) {
 	word := strings.ToLower(strings.TrimSpace(text))

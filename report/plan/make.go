@@ -63,7 +63,7 @@ func Make(opt Options) (*Plan, error) {
 	p.Panel = panelOf(opt, layout, photo, crop)
 	p.Grid = gridOf(layout, crop, opt.Cell.Unit)
 	p.Box = boxOf(opt.Box)
-	p.Regions = regionsOf(parting, clustering, place, aims, recipes, opt.Box.Paints)
+	p.Regions = regionsOf(parting, clustering, place, aims, recipes, opt.Box.Paints, opt.Ground.Name)
 	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
 	p.Warnings = warningsOf(p, photo.Warnings)
 	p.Pictures = Pictures{
@@ -100,6 +100,10 @@ func (o Options) withDefaults() Options {
 	}
 	if o.Ground.Name == "" {
 		o.Ground = grounds[0]
+	}
+	if !o.Ground.white() && o.Mixing.Ground == nil {
+		r := o.Ground.Lab.Reflectance()
+		o.Mixing.Ground = &r
 	}
 	o.Name, o.Box.Name = clean(o.Name), clean(o.Box.Name)
 	if o.Step == nil {
@@ -169,7 +173,7 @@ func colourOf(parting analyze.Parting, c analyze.Clustering) []uint16 {
 }
 
 // regionsOf writes the regions with their colours and recipes.
-func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, aims []colour.Lab, recipes [][]match.Recipe, paints []paint.Paint) []Region {
+func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, aims []colour.Lab, recipes [][]match.Recipe, paints []paint.Paint, ground string) []Region {
 	panel := float64(len(parting.Of))
 	regions := make([]Region, len(parting.Regions))
 	n := 0
@@ -181,7 +185,7 @@ func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, aims
 			Share: Round(float64(r.Pixels)/panel, 4), Colours: []Colour{},
 		}
 		for j, cluster := range c.Clusters[i] {
-			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints)
+			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints, ground)
 			col.Share = Round(float64(cluster.Pixels)/float64(r.Pixels), 4)
 			col.PanelShare = Round(float64(cluster.Pixels)/panel, 4)
 			col.Cells, col.where = names(place.colourCells[n]), grid.Spans(place.colourCells[n])
@@ -207,9 +211,9 @@ func swatches(regions []Region, recipes [][]match.Recipe) []Swatch {
 	return list
 }
 
-func colourEntry(id string, cluster analyze.Cluster, aim colour.Lab, recipes []match.Recipe, paints []paint.Paint) Colour {
+func colourEntry(id string, cluster analyze.Cluster, aim colour.Lab, recipes []match.Recipe, paints []paint.Paint, ground string) Colour {
 	photo, wanted := cluster.Lab.Munsell(), aim.Munsell()
-	best := RecipeOf(recipes[0], paints)
+	best := RecipeOf(recipes[0], paints, ground)
 	c := Colour{
 		ID: id, Accent: cluster.Accent,
 		Lab: TripleOf(cluster.Lab), AimLab: TripleOf(aim),
@@ -218,7 +222,7 @@ func colourEntry(id string, cluster analyze.Cluster, aim colour.Lab, recipes []m
 		Recipe: &best, Alternatives: []Recipe{},
 	}
 	for _, r := range recipes[1:] {
-		c.Alternatives = append(c.Alternatives, RecipeOf(r, paints))
+		c.Alternatives = append(c.Alternatives, RecipeOf(r, paints, ground))
 	}
 	return c
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"image"
+	"strings"
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
@@ -96,7 +97,9 @@ const (
 	AboutCrop   = "crop"
 	AboutBox    = "box"
 	AboutRegion = "region"
-	OutOfReach  = "reach" // a colour that no mix of the box comes near
+	OutOfReach  = "reach"  // a colour that no mix of the box comes near
+	AboutGround = "ground" // mixes that let it show through
+	AboutLight  = "light"  // mixes that fall apart under lamps
 	AboutBasis  = "basis"
 )
 
@@ -125,6 +128,8 @@ func warningsOf(p *Plan, photo []string) []Warning {
 		}
 	}
 	warnings = append(warnings, misses(p.Regions)...)
+	warnings = append(warnings, thin(p)...)
+	warnings = append(warnings, unlit(p.Regions)...)
 	return append(warnings, Warning{AboutBasis, basisText(p.Paints), "every recipe"})
 }
 
@@ -147,6 +152,38 @@ func misses(regions []Region) []Warning {
 		}
 	}
 	return out
+}
+
+// thin tells of the mixes that one coat does not carry over the ground.
+func thin(p *Plan) []Warning {
+	tags := tagsOf(p.Regions, func(r *Recipe) bool { return r.Cover != nil && r.Cover.Coats != 1 })
+	if len(tags) == 0 {
+		return nil
+	}
+	text := fmt.Sprintf("The %s ground shows through one coat of %s; each row says by how much, and what carries.", p.Panel.Ground, strings.Join(tags, ", "))
+	return []Warning{{AboutGround, text, strings.Join(tags, ", ")}}
+}
+
+// unlit tells of the mixes that fall apart under some lamp.
+func unlit(regions []Region) []Warning {
+	tags := tagsOf(regions, func(r *Recipe) bool { return !r.Holds })
+	if len(tags) == 0 {
+		return nil
+	}
+	text := fmt.Sprintf("Away from daylight %s will not look as planned; each row says under which lamp. Plan with --holds to prefer mixes that hold.", strings.Join(tags, ", "))
+	return []Warning{{AboutLight, text, strings.Join(tags, ", ")}}
+}
+
+// tagsOf lists the colours whose recipe is so.
+func tagsOf(regions []Region, is func(*Recipe) bool) (tags []string) {
+	for _, r := range regions {
+		for _, c := range r.Colours {
+			if is(c.Recipe) {
+				tags = append(tags, c.ID)
+			}
+		}
+	}
+	return tags
 }
 
 // basisText says where the predicted colours come from and that tubes differ.

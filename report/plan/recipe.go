@@ -20,6 +20,33 @@ type Recipe struct {
 	ChromaShift float64 `json:"chroma_shift"` // Munsell chroma, negative is duller than the aim
 	Basis       string  `json:"basis"`
 	Note        string  `json:"note"`
+
+	Lamps    []LampShift `json:"lamps"`
+	Holds    bool        `json:"holds"`               // its colour, under all of them
+	LampNote string      `json:"lamp_note,omitempty"` // what the worst of them does, where it does not hold
+	Cover    *Cover      `json:"cover,omitempty"`     // over a ground that is not white
+	Carrier  *Recipe     `json:"one_coat_recipe,omitempty"`
+}
+
+// LampShift is what a lamp does to a mix against daylight, in Munsell steps.
+type LampShift struct {
+	Illuminant  string  `json:"illuminant"` // CIE
+	Name        string  `json:"name"`
+	ValueShift  float64 `json:"value_shift"`
+	ChromaShift float64 `json:"chroma_shift"`
+	HueShift    float64 `json:"hue_shift"` // of 100 steps
+	DeltaE      float64 `json:"delta_e"`   // CIEDE2000
+	Words       string  `json:"words"`
+}
+
+// Cover is what one coat does over the ground.
+type Cover struct {
+	Ground     string  `json:"ground"`
+	OneCoatLab Triple  `json:"one_coat_lab"`
+	ValueShift float64 `json:"value_shift"` // Munsell, of one coat against full hiding
+	DeltaE     float64 `json:"delta_e"`     // CIEDE2000, the same
+	Coats      int     `json:"coats"`       // that hide the ground; 0 is never
+	Note       string  `json:"note"`        // "" where one coat carries
 }
 
 // Part is one paint of a recipe; its share is Parts over the sum of all Parts.
@@ -30,19 +57,35 @@ type Part struct {
 	Measure string  `json:"measure,omitempty"` // "touch" or "speck" where it is no whole number
 }
 
-// RecipeOf writes a recipe from paints as data.
-func RecipeOf(r match.Recipe, paints []paint.Paint) Recipe {
+// RecipeOf writes a recipe from paints, over a ground of this name, as data.
+func RecipeOf(r match.Recipe, paints []paint.Paint, ground string) Recipe {
 	m := r.Lab.Munsell()
 	e := Recipe{
 		Lab: TripleOf(r.Lab), Munsell: m.String(), Name: m.Name(), SRGB: r.Lab.Hex(),
 		DeltaE: Round(r.DeltaE, 2), ValueShift: Round(r.ValueShift, 2), ChromaShift: Round(r.ChromaShift, 1),
-		Basis: r.Basis, Note: r.Note,
+		Basis: r.Basis, Note: r.Note, Holds: r.Holds(), LampNote: r.LampNote(), Cover: coverOf(r.Cover, ground),
 	}
 	for _, part := range r.Parts {
 		from := paints[part.Paint]
 		e.Parts = append(e.Parts, Part{from.ID, from.Name, Round(part.Parts, 6), string(part.Measure)})
 	}
+	for _, s := range r.Lamps {
+		e.Lamps = append(e.Lamps, LampShift{
+			s.Lamp.Key, s.Lamp.Name, Round(s.Value, 2), Round(s.Chroma, 1), Round(s.Hue, 1), Round(s.DeltaE, 2), s.Words(),
+		})
+	}
+	if r.Carrier != nil {
+		carrier := RecipeOf(*r.Carrier, paints, ground)
+		e.Carrier = &carrier
+	}
 	return e
+}
+
+func coverOf(c *match.Cover, ground string) *Cover {
+	if c == nil {
+		return nil
+	}
+	return &Cover{ground, TripleOf(c.OneCoat), Round(c.ValueShift, 2), Round(c.DeltaE, 2), c.Coats, c.Note(ground)}
 }
 
 // Triple is an L*, a*, b* colour in JSON, to three decimals.

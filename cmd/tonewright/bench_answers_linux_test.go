@@ -1,0 +1,32 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+// benchmarkAnswer times a command as a process of its own, with a box of 24 paints,
+// beside a process that does nothing, and reports the medians.
+func benchmarkAnswer(b *testing.B, args ...string) {
+	box := filepath.Join(b.TempDir(), "box.toml")
+	if err := os.WriteFile(box, []byte(boxOf24(b)), 0o644); err != nil {
+		b.Fatal(err)
+	}
+	args = append(args, "--box", box)
+	var idle, whole []float64
+	for b.Loop() {
+		ms, _ := child(b, "tonewright", "version")
+		idle = append(idle, ms)
+		ms, _ = child(b, "tonewright", args...)
+		whole = append(whole, ms)
+	}
+	b.ReportMetric(median(idle), "idle-ms")
+	b.ReportMetric(median(whole), "answer-ms")
+}
+
+func BenchmarkMix24(b *testing.B) { benchmarkAnswer(b, "mix", "5YR 6/8") }
+
+func BenchmarkMix24OverBlack(b *testing.B) {
+	benchmarkAnswer(b, "mix", "5YR 6/8", "--ground", "black", "--holds")
+}
