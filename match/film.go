@@ -12,7 +12,7 @@ import (
 
 // Cover is what one coat of a mix does over a ground, and how many hide it.
 type Cover struct {
-	OneCoat    colour.Lab // of one brushed coat over the ground
+	OneCoat    colour.Lab // of one coat over the ground
 	Hidden     colour.Lab // of the mix where nothing of the ground is seen
 	ValueShift float64    // Munsell value of one coat less that of Hidden: negative reads darker
 	DeltaE     float64    // CIEDE2000 from one coat to Hidden
@@ -34,15 +34,16 @@ const (
 
 // CoverOf returns what coats of a mix do over a ground. k ≥ 0 and s > 0 in every band,
 // per unit thickness, as paint.Mix returns them; the ground is its reflectance as seen
-// bare, with the same finish.
-// Source: [Kubelka1948], see paint.Film and paint.Thick; the thickness of a coat is
-// paint.Coat.
-func CoverOf(k, s, ground *colour.Spectrum, finish paint.Finish) Cover {
+// bare, with the same finish. A coat is so many times as thick as an ordinary
+// brushed one, more than 0.
+// Source: [Kubelka1948], see paint.Film and paint.Thick; an ordinary coat is
+// paint.Coat thick.
+func CoverOf(k, s, ground *colour.Spectrum, finish paint.Finish, coat float64) Cover {
 	thick := paint.Thick(k, s, finish)
 	c := Cover{Hidden: thick.Lab()}
 	value := c.Hidden.Munsell().Value
 	for coats := 1; coats <= MostCoats && c.Coats == 0; coats++ {
-		film := paint.Film(k, s, float64(coats)*paint.Coat, ground, finish)
+		film := paint.Film(k, s, float64(coats)*coat*paint.Coat, ground, finish)
 		lab := film.Lab()
 		shift, deltaE := lab.Munsell().Value-value, colour.DeltaE00(lab, c.Hidden)
 		if coats == 1 {

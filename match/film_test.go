@@ -32,11 +32,11 @@ func TestCoverTendsToGroundAndToTheMix(t *testing.T) {
 	for _, p := range paint.Library() {
 		for _, finish := range []paint.Finish{paint.Gloss, paint.Matt} {
 			k, s := thicker(p.K, 1e-7), thicker(p.S, 1e-7)
-			c := CoverOf(&k, &s, &ground, finish)
+			c := CoverOf(&k, &s, &ground, finish, 1)
 			assert.InDelta(t, 0, colour.DeltaE00(ground.Lab(), c.OneCoat), 0.01, "%s, thin", p.ID)
 
 			k, s = thicker(p.K, 1e4), thicker(p.S, 1e4)
-			c = CoverOf(&k, &s, &ground, finish)
+			c = CoverOf(&k, &s, &ground, finish, 1)
 			assert.InDelta(t, 0, c.DeltaE, 0.01, "%s, thick", p.ID)
 			assert.InDelta(t, 0, c.ValueShift, 0.001, "%s, thick", p.ID)
 			assert.True(t, c.Carries())
@@ -72,9 +72,9 @@ func TestOneCoatAgainstThePrintedForms(t *testing.T) {
 				r = form(p.K[b], p.S[b], paint.Coat, bare/(0.4+0.6*bare))
 				sunk[b] = 0.03 + 0.97*0.4*r/(1-0.6*r)
 			}
-			got := CoverOf(&p.K, &p.S, &ground, paint.Gloss).OneCoat
+			got := CoverOf(&p.K, &p.S, &ground, paint.Gloss, 1).OneCoat
 			assert.InDelta(t, 0, colour.DeltaE00(want.Lab(), got), 1e-5, "%s, %s", id, name)
-			got = CoverOf(&p.K, &p.S, &ground, paint.Matt).OneCoat
+			got = CoverOf(&p.K, &p.S, &ground, paint.Matt, 1).OneCoat
 			assert.InDelta(t, 0, colour.DeltaE00(sunk.Lab(), got), 1e-5, "%s, %s, matt", id, name)
 		}
 	}
@@ -116,7 +116,7 @@ func TestWatercoloursBehaveAsTheirClasses(t *testing.T) {
 		k := threeBands(c.k[0]/paint.Coat, c.k[1]/paint.Coat, c.k[2]/paint.Coat)
 		s := threeBands(c.s[0]/paint.Coat, c.s[1]/paint.Coat, c.s[2]/paint.Coat)
 		white, black := flat(1), flat(0)
-		overWhite, overBlack := CoverOf(&k, &s, &white, paint.Gloss).OneCoat, CoverOf(&k, &s, &black, paint.Gloss).OneCoat
+		overWhite, overBlack := CoverOf(&k, &s, &white, paint.Gloss, 1).OneCoat, CoverOf(&k, &s, &black, paint.Gloss, 1).OneCoat
 		apart[i] = colour.DeltaE00(overWhite, overBlack)
 		onWhite, onBlack := overWhite.Munsell(), overBlack.Munsell()
 		switch i {
@@ -151,7 +151,7 @@ func TestHiddenIsHalfAValue(t *testing.T) {
 	for white := 1.0; ; white += 0.1 { // until the blue has the value of the earth
 		bk, bs := paint.Mix(blue, []float64{white, 1})
 		ground := paint.Thick(&bk, &bs, paint.Gloss)
-		if c = CoverOf(&k, &s, &ground, paint.Gloss); c.ValueShift > -valueWord/2 {
+		if c = CoverOf(&k, &s, &ground, paint.Gloss, 1); c.ValueShift > -valueWord/2 {
 			break
 		}
 	}
@@ -164,7 +164,7 @@ func TestHiddenIsHalfAValue(t *testing.T) {
 func TestCoatsOverBlack(t *testing.T) {
 	paints := box(t, "ivory-black", "titanium-white", "zinc-white", "raw-sienna", "indian-yellow", "venetian-red")
 	black := paint.Thick(&paints[0].K, &paints[0].S, paint.Gloss)
-	cover := func(i int) Cover { return CoverOf(&paints[i].K, &paints[i].S, &black, paint.Gloss) }
+	cover := func(i int) Cover { return CoverOf(&paints[i].K, &paints[i].S, &black, paint.Gloss, 1) }
 	titanium, zinc, earth, indian, red := cover(1), cover(2), cover(3), cover(4), cover(5)
 	assert.True(t, titanium.Coats >= 1 && titanium.Coats <= 2, "titanium white hides in few coats: %+v", titanium)
 	assert.True(t, zinc.Coats == 0 || zinc.Coats > titanium.Coats+1, "zinc white needs more: %+v", zinc)
@@ -186,7 +186,7 @@ func TestCoatsAreTheFewest(t *testing.T) {
 	for _, p := range paint.Library() {
 		for _, r := range []float64{0.02, 0.9} {
 			ground := flat(r)
-			coats := CoverOf(&p.K, &p.S, &ground, paint.Satin).Coats
+			coats := CoverOf(&p.K, &p.S, &ground, paint.Satin, 1).Coats
 			if assert.Positive(t, coats, p.ID) {
 				assert.True(t, hides(&p, &ground, coats), "%s over %v: %d", p.ID, r, coats)
 				assert.False(t, coats > 1 && hides(&p, &ground, coats-1), "%s over %v: %d", p.ID, r, coats)
@@ -209,5 +209,5 @@ func TestCoverNote(t *testing.T) {
 func TestAClearFilmNeverHides(t *testing.T) {
 	k, s := flat(0.0004), flat(0.00001)
 	white := flat(0.9)
-	assert.Equal(t, 0, CoverOf(&k, &s, &white, paint.Gloss).Coats)
+	assert.Equal(t, 0, CoverOf(&k, &s, &white, paint.Gloss, 1).Coats)
 }

@@ -94,7 +94,7 @@ func TestCarrierCarries(t *testing.T) {
 			of, parts = append(of, paints[p.Paint]), append(parts, p.Parts)
 		}
 		k, s := paint.Mix(of, parts)
-		assert.True(t, CoverOf(&k, &s, &black, paint.Gloss).Carries(), "aim %d", a)
+		assert.True(t, CoverOf(&k, &s, &black, paint.Gloss, 1).Carries(), "aim %d", a)
 		assert.LessOrEqual(t, first.Carrier.DeltaE, first.DeltaE+worseBy, "aim %d", a)
 	}
 	t.Logf("%d of %d do not carry, %d of them have a near one that does", thin, len(aims), carried)

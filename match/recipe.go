@@ -41,8 +41,12 @@ type Options struct {
 	With   []int        // paints that every mix must have, up to 3 by index in the box; nil: any
 
 	Ground *colour.Spectrum // what a thin coat shows, as seen bare; nil: nobody asks
+	Coat   float64          // how thick a coat is, in ordinary brushed ones, 0.05-20; 0 means 1
 	Holds  bool             // of mixes about as near, take one that holds its colour under lamps
 }
+
+// The bounds of Options.Coat: from what a rag leaves to what a knife lays on (ours).
+const thinnest, thickest = 0.05, 20
 
 // defaulted returns the options with defaults filled in and bounds kept.
 func (o Options) defaulted() Options {
@@ -58,6 +62,10 @@ func (o Options) defaulted() Options {
 	o.MaxPaints = min(max(o.MaxPaints, len(o.With), 1), 3)
 	o.MaxParts = min(max(o.MaxParts, 2), 30)
 	o.Alternatives = max(o.Alternatives, 0)
+	if o.Coat == 0 {
+		o.Coat = 1
+	}
+	o.Coat = min(max(o.Coat, thinnest), thickest)
 	return o
 }
 

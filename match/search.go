@@ -56,6 +56,7 @@ type search struct {
 	aims    []colour.Lab
 	finish  paint.Finish
 	ground  *colour.Spectrum // nil where nobody asks what shows through
+	coat    float64
 	glow    *glow
 	with    []int32 // paints that every mix must have
 	twos    map[kind][]measure
@@ -65,7 +66,7 @@ type search struct {
 }
 
 func newSearch(paints []paint.Paint, aims []colour.Lab, opt Options) *search {
-	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims, finish: opt.Finish, ground: opt.Ground, glow: glowOf(opt.Finish)}
+	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims, finish: opt.Finish, ground: opt.Ground, coat: opt.Coat, glow: glowOf(opt.Finish)}
 	for _, p := range opt.With {
 		s.with = append(s.with, int32(p))
 	}

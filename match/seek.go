@@ -59,5 +59,5 @@ func (c *choice) steadyInLamplight(first mix) mix {
 
 func (s *search) cover(m mix) Cover {
 	k, r := s.optics(m.set, m.measure)
-	return CoverOf(&k, &r, s.ground, s.finish)
+	return CoverOf(&k, &r, s.ground, s.finish, s.coat)
 }

@@ -20,6 +20,9 @@ func MixText(w io.Writer, a *answer.Mix) error {
 		t.gap()
 		t.item(either(i == 0, "Mix:", "Or:"), "%s", partsText(r.Parts))
 		t.item("", "Gives %s, %s; CIEDE2000 %.1f. %s", r.Munsell, r.Name, r.DeltaE, r.Note)
+		if r.Cover != nil && r.Cover.Note == "" {
+			t.item("", "One coat carries over %s.", r.Cover.Ground)
+		}
 		for _, note := range notesOf(r) {
 			t.item("", "%s", note)
 		}

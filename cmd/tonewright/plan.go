@@ -40,16 +40,21 @@ type planFlags struct {
 // mixingFlags are those that say how mixes are chosen.
 type mixingFlags struct {
 	finish string
+	coat   float64
 	holds  bool
 }
 
 func (f *mixingFlags) set(s *pflag.FlagSet) {
 	s.StringVar(&f.finish, "finish", "gloss", "the dry paint's `SURFACE`: gloss, satin or matt")
+	s.Float64Var(&f.coat, "coat", 1, "how thick a coat over the ground is, `TIMES` an ordinary brushed one: 0.3 is thinly scrubbed in")
 	s.BoolVar(&f.holds, "holds", false, "of mixes about as near, take one that holds its colour under lamps")
 }
 
 func (f *mixingFlags) mixing() (opt match.Options, err error) {
-	opt.Holds = f.holds
+	if !(f.coat >= 0.05 && f.coat <= 20) {
+		return opt, usageError("--coat %g is out of range: 0.05 to 20 times an ordinary coat", f.coat)
+	}
+	opt.Holds, opt.Coat = f.holds, f.coat
 	if opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
 		return opt, wrongFlag("finish", err)
 	}
