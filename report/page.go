@@ -14,6 +14,7 @@ type page struct {
 	Name, Version, Lead, GridText, Unused, BasisKey, Foot string
 	CSS                                                   template.CSS
 	Facts                                                 []fact
+	Questions                                             []question
 	Cautions                                              []caution
 	Warnings                                              []string
 	Views                                                 []view
@@ -63,7 +64,7 @@ func newPage(p *plan.Plan, a *art) page {
 	pg := page{
 		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS),
 		Lead: lead(p), GridText: gridText(p), Unused: unused(p), BasisKey: basisKey, Foot: foot,
-		Facts: facts(p), Cautions: cautions(p), Warnings: warnings(p),
+		Facts: facts(p), Questions: questions(p), Cautions: cautions(p), Warnings: warnings(p),
 		Views: views(p, a), Sheet: newSheet(p, a),
 		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
 	}
