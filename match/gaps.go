@@ -190,10 +190,15 @@ func (s *solid) fill(r, known *rim) {
 				continue
 			}
 			m := c.at.lab().Munsell()
-			half := (int(math.Round(m.Hue/5)) + halfFamilies - 1) % halfFamilies
+			half := halfFamilyOf(m.Hue)
 			s[i][half] = max(s[i][half], roundTo(m.Chroma, 10))
 		}
 	}
+}
+
+// halfFamilyOf returns the half family of a hue on the ASTM scale, 0 for 5R.
+func halfFamilyOf(hue float64) int {
+	return (int(math.Round(hue/5)) + halfFamilies - 1) % halfFamilies
 }
 
 // volume returns the size of the Munsell solid, in chroma squared times value: the

@@ -94,7 +94,8 @@ func (w *web) rimOf(n int) *rim {
 }
 
 // rimOfAll returns the rim of all paints, of three only with a white or a black among
-// them. Ours: of the library, the others add 1 % of volume for three times the work.
+// them. Ours: of the library, the others add 1.0 % of volume, and at no hue and value
+// more than 1.0 chroma, for four times the work.
 func (w *web) rimOfAll() *rim {
 	return w.sweep(len(w.alone), func(a, b, c int) bool { return w.plain[a] || w.plain[b] || w.plain[c] })
 }
