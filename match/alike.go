@@ -34,7 +34,8 @@ type Alike struct {
 	A, B           int
 	Masstone, Tint Apart
 	Twins          bool   // full sight, too, can hardly tell them apart
-	Tells          string // what still tells them apart, as a clause
+	LabelOnly      bool   // nothing but the label tells them apart
+	Tells          string // what does, as "a tint in white, where …"
 }
 
 // AlikeTubes returns the pairs that the sight takes for one another, thick or as a
@@ -44,8 +45,8 @@ type Alike struct {
 func AlikeTubes(paints []paint.Paint, sight colour.Sight) []Alike {
 	white := paint.TintingWhite(paints)
 	var both, one []Alike
-	for b := range paints {
-		for a := range b {
+	for a := range paints {
+		for b := a + 1; b < len(paints); b++ {
 			masstones := [2]colour.Lab{paints[a].Masstone(), paints[b].Masstone()}
 			tints := [2]colour.Lab{paints[a].Tint(white), paints[b].Tint(white)}
 			p := Alike{A: a, B: b, Masstone: apart(masstones, sight), Tint: apart(tints, sight)}
@@ -53,8 +54,11 @@ func AlikeTubes(paints []paint.Paint, sight colour.Sight) []Alike {
 			if !p.Twins && !p.Masstone.lost() && !p.Tint.lost() {
 				continue
 			}
+			// What full sight can hardly tell apart no weaker one does, even where its
+			// model, carried past sRGB, stretches it.
+			p.LabelOnly = p.Twins || p.Masstone.alike() && p.Tint.alike()
 			p.Tells = p.tells([2]string{paints[a].Name, paints[b].Name}, seen(masstones, sight), seen(tints, sight))
-			if p.Masstone.alike() && p.Tint.alike() {
+			if p.LabelOnly {
 				both = append(both, p)
 			} else {
 				one = append(one, p)
@@ -77,12 +81,12 @@ func apart(pair [2]colour.Lab, sight colour.Sight) Apart {
 // tells says what still tells the two apart.
 func (p *Alike) tells(names [2]string, masstones, tints [2]colour.Lab) string {
 	switch {
-	case p.Masstone.alike() && p.Tint.alike():
+	case p.LabelOnly:
 		return "only the label"
 	case p.Masstone.alike():
-		return fmt.Sprintf("a tint in white: that of %s", differs(names, tints))
+		return fmt.Sprintf("a tint in white, where %s", differs(names, tints))
 	}
-	return fmt.Sprintf("the paint as it comes: %s", differs(names, masstones))
+	return fmt.Sprintf("the paint as it comes, where %s", differs(names, masstones))
 }
 
 // valueApart is the Munsell value that a painter sees two piles differ by. Ours: half

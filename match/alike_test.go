@@ -53,7 +53,7 @@ func TestRoseAndViridianAreOneToDeutan(t *testing.T) {
 	assert.False(t, p.Twins)
 	assert.Greater(t, p.Tint.Full, 20.0)
 	assert.LessOrEqual(t, p.Tint.Seen, float64(Close))
-	assert.Equal(t, "the paint as it comes: Quinacridone Rose is lighter by 2.5 value", p.Tells)
+	assert.Equal(t, "the paint as it comes, where Quinacridone Rose is lighter by 2.5 value", p.Tells)
 
 	white := paint.TintingWhite(paints)
 	angle := func(i int) float64 {
@@ -90,9 +90,10 @@ func TestSeverityOfSight(t *testing.T) {
 func TestAlikeBothWaysFirst(t *testing.T) {
 	oneWay := false
 	for _, p := range AlikeTubes(paint.Library(), colour.Sight{Kind: "protan", Severity: 1}) {
-		both := p.Masstone.Seen <= Close && p.Tint.Seen <= Close
+		both := p.Twins || p.Masstone.Seen <= Close && p.Tint.Seen <= Close
 		assert.False(t, both && oneWay, "%+v", p)
 		oneWay = oneWay || !both
+		assert.Equal(t, both, p.LabelOnly)
 		assert.Equal(t, both, p.Tells == "only the label")
 	}
 	assert.True(t, oneWay)

@@ -24,6 +24,7 @@ const (
 type Gamut struct {
 	Darkest, Lightest       float64 // Munsell values that the box reaches
 	AllDarkest, AllLightest float64 // that all paints reach
+	AllPaints               int     // how many all paints are
 	Share                   float64 // of the volume that all paints reach, 0-1
 	Hues                    [halfFamilies]HueReach
 	Gaps                    []Stretch  // the widest first
@@ -52,11 +53,14 @@ type Widening struct {
 	Where []Stretch // where it adds a chip or more, the most first
 }
 
-// Ours: chips of the Munsell book are 2 chroma apart. A box falls short where two chips
-// are missing, since one is what tubes of a name differ by. A paint is worth a place
-// in the box where it adds a hundredth of what paints can do.
+// ShortBy is the Munsell chroma by which a box must fall short of all paints for a gap.
+// Ours: two chips of the Munsell book; one, 3 to 4 CIEDE2000 in a strong colour, is no
+// more than tubes of one name differ by, as [PaintOptics] cautions.
+const ShortBy = 4
+
+// Ours: a stretch is worth telling where a paint adds a chip of the Munsell book, and a
+// paint is worth a place in the box where it adds a hundredth of what paints can do.
 const (
-	shortBy    = 4
 	chip       = 2
 	worthwhile = 0.01
 	suggested  = 3
@@ -83,6 +87,7 @@ func GamutOf(owned, library []paint.Paint) Gamut {
 	}
 	solids := solidsOf(box, append(with, every))
 	g := gamutOf(solids[0], solids[len(solids)-1])
+	g.AllPaints = len(all)
 	g.setValues(owned, all)
 	g.widen(all[n:], solids[:len(solids)-1], solids[len(solids)-1].volume())
 	return g
@@ -110,7 +115,7 @@ func gamutOf(box, all *solid) (g Gamut) {
 			g.Hues[h].Box[v], g.Hues[h].All[v] = box[2*v][h], all[2*v][h]
 		}
 	}
-	g.Gaps = stretches(box, all, shortBy)
+	g.Gaps = stretches(box, all, ShortBy)
 	return g
 }
 

@@ -261,7 +261,7 @@ func TestStretches(t *testing.T) {
 	assert.Equal(t, []Stretch{
 		{"5PB", "violet-blue", 5, 6, 6, 2, 9},
 		{"5PB", "violet-blue", 3, 3, 3, 1, 5},
-	}, stretches(&less, &more, shortBy))
+	}, stretches(&less, &more, ShortBy))
 }
 
 // Directions rise with the hue angle and go once round.

@@ -21,6 +21,7 @@ type command struct {
 var commands = []command{
 	{"plan", "PHOTO", "a paint plan from a photo", runPlan},
 	{"mix", "COLOUR", "recipes for one colour", runMix},
+	{"box", "", "what is known of your paints, and what they do not reach", runBox},
 }
 
 // newFlags starts the flags of a command.

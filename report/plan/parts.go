@@ -58,7 +58,7 @@ func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
 			}
 		}
 	}
-	paints, cautions := []Paint{}, []Caution{}
+	paints, taken := []Paint{}, []paint.Paint{}
 	for _, p := range box {
 		tags := used[p.ID]
 		if len(tags) == 0 {
@@ -68,11 +68,21 @@ func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
 			ID: p.ID, Name: p.Name, CI: p.CI, Opacity: p.Opacity, Drying: p.Facts.Drying,
 			Light: p.Facts.Lightfastness, Basis: p.Basis, Used: tags,
 		})
+		taken = append(taken, p)
+	}
+	return paints, CautionsFor(taken)
+}
+
+// CautionsFor returns the usual cautions for paints, each with the names of those it
+// is for; the last is for every oil painting.
+func CautionsFor(paints []paint.Paint) []Caution {
+	var cautions []Caution
+	for _, p := range paints {
 		for _, text := range p.Cautions() {
 			cautions = addCaution(cautions, text, p.Name)
 		}
 	}
-	return paints, append(cautions, Caution{Text: studio, Paints: []string{}})
+	return append(cautions, Caution{Text: studio, Paints: []string{}})
 }
 
 // studio is the caution for every oil painting (common practice, no source).
