@@ -57,6 +57,20 @@ func TestOwnTubeSaysItsBasis(t *testing.T) {
 	assert.Equal(t, []string{"fitted", "own tube"}, []string{a.Paints[0].Basis, a.Paints[1].Basis})
 }
 
+// What is close is so to the painter's sight, whatever full sight makes of it: to an
+// eye without green cones a very dark green is a black, as it comes. Common practice,
+// no source.
+func TestCloseIsToThePaintersSight(t *testing.T) {
+	a, err := BoxFor(BoxOptions{Box: boxOf(t, "titanium-white", "viridian", "ivory-black"), Sight: "deuteranopia"})
+	require.NoError(t, err)
+	require.Len(t, a.Alike, 1)
+	p := a.Alike[0]
+	assert.Equal(t, [2]string{"viridian", "ivory-black"}, p.Paints)
+	assert.Equal(t, []bool{true, false, false, false}, []bool{p.Masstone.Close, p.Tint.Close, p.Twins, p.LabelOnly})
+	assert.Greater(t, p.Masstone.Full, 3*a.Close)
+	assert.Equal(t, "deutan 1", a.Sight)
+}
+
 // The gaps told as stretches are the cells of the table that are short by four.
 func TestGapsAreTheShortCells(t *testing.T) {
 	a, err := BoxFor(BoxOptions{Box: boxOf(t, "titanium-white", "ultramarine-blue", "burnt-sienna", "hansa-yellow-medium"), Gaps: true})
