@@ -168,7 +168,7 @@ func unused(p *plan.Plan) string {
 	return "Not needed for this picture: " + strings.Join(idle, ", ") + "."
 }
 
-const basisKey = "Prediction: “fitted” follows measurements published for one paint of this pigment; “scaled” moves such a paint to this variety by judgement; “typical” is set from general knowledge of the pigment; “blend” is a mixture of other paints in the library. Drying and lightfastness are common practice or from memory, where no source is named in the library; your tube's label knows better."
+const basisKey = "Prediction: “own tube” was fitted to your own measurements or swatches; “fitted” follows measurements published for one paint of this pigment; “scaled” moves such a paint to this variety by judgement; “typical” is set from general knowledge of the pigment; “blend” is a mixture of other paints in the library. Drying and lightfastness are common practice or from memory, where no source is named in the library; your tube's label knows better."
 
 const foot = "Colours are predicted for daylight (D65) and the 2° observer, by two-constant Kubelka-Munk mixing with a surface correction; a screen shows them only roughly. Go by the numbers and by a test swatch."
 

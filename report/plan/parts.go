@@ -202,7 +202,7 @@ func basisText(paints []Paint) string {
 	for _, p := range paints {
 		count[p.Basis]++
 	}
-	text := "Mixes are predicted from typical tubes"
+	text := "Mixes are predicted from tubes as the library has them or as you measured them"
 	sep := ": "
 	for _, basis := range paint.Bases() {
 		if n := count[basis]; n > 0 {
