@@ -43,7 +43,7 @@ type colourRow struct {
 	Recipe                             recipe
 	SameAs                             string
 	Alternatives                       []recipe
-	AlternativesLabel                  string
+	Lamps, MoreLabel                   string
 	Thumb                              template.HTMLAttr
 }
 
@@ -185,7 +185,11 @@ func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
 	for _, r := range c.Alternatives {
 		row.Alternatives = append(row.Alternatives, recipeOf(r))
 	}
-	row.AlternativesLabel = count(len(row.Alternatives), "other mix")
+	row.MoreLabel = "Under lamps"
+	if n := len(row.Alternatives); n > 0 {
+		row.MoreLabel = count(n, "other mix") + ", and lamps"
+	}
+	row.Lamps = lampText(c.Recipe.Lamps)
 	return row
 }
 
@@ -202,6 +206,15 @@ func recipeOf(r plan.Recipe) recipe {
 	}
 	out.Parts = append(out.Parts, last...)
 	return out
+}
+
+// lampText says what each lamp does to a mix.
+func lampText(lamps []plan.LampShift) string {
+	var texts []string
+	for _, l := range lamps {
+		texts = append(texts, fmt.Sprintf("under a %s %s (ΔE %.1f)", l.Name, l.Words, l.DeltaE))
+	}
+	return "Against daylight: " + strings.Join(texts, "; ") + "."
 }
 
 // gives says what a mix comes to.

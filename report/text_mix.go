@@ -27,9 +27,26 @@ func MixText(w io.Writer, a *answer.Mix) error {
 			t.item("", "%s", note)
 		}
 	}
+	if len(a.Recipes) > 0 {
+		t.gap()
+		t.line("The first of them against daylight (hue: + is from red towards yellow and green):")
+		t.table(lampRows(a.Recipes[0].Lamps))
+	}
 	t.gap()
 	t.say(2, "Paints from %s; %s. Mix a little and look: tubes differ.", a.Box, a.Finish)
 	return t.to(w)
+}
+
+// lampRows lists what each lamp does to a recipe.
+func lampRows(lamps []plan.LampShift) [][]string {
+	rows := [][]string{{"", " value", " chroma", " hue steps", " CIEDE2000"}}
+	for _, l := range lamps {
+		rows = append(rows, []string{
+			"under a " + l.Name, fmt.Sprintf("%+.1f", l.ValueShift), fmt.Sprintf("%+.1f", l.ChromaShift),
+			fmt.Sprintf("%+.0f", l.HueShift), fmt.Sprintf("%.1f", l.DeltaE),
+		})
+	}
+	return rows
 }
 
 // notesOf says what the ground and the lamps do to a recipe, a sentence or two each.
