@@ -73,7 +73,7 @@ func (p *Photo) raster(img image.Image, crop image.Rectangle, small image.Point)
 func (p *Photo) finish(r raster, small image.Point, t turn, ground colour.Lab) (pic *Picture, through bool) {
 	size := t.upright(small)
 	pic = &Picture{Width: size.X, Height: size.Y, Lab: make([]float32, 3*size.X*size.Y), RGB: make([]uint8, 3*size.X*size.Y)}
-	f := finisher{picture: pic, channels: r.channels, toSRGB: p.light.affine, ground: groundLight(ground), turn: t.over(small), levels: levelTable()}
+	f := finisher{picture: pic, channels: r.channels, toSRGB: p.light.affine, ground: linearOf(ground), turn: t.over(small), levels: levelTable()}
 	r.reduce(small.X, small.Y, f.row)
 	return pic, f.through.Load()
 }

@@ -69,8 +69,8 @@ var levelTable = sync.OnceValue(func() *[encodeSteps + 1]uint8 {
 	return t
 })
 
-// groundLight is a colour as linear sRGB.
-func groundLight(c colour.Lab) [3]float64 {
+// linearOf is a colour as linear sRGB.
+func linearOf(c colour.Lab) [3]float64 {
 	r, g, b := c.SRGB()
 	return [3]float64{srgbToLinear(r), srgbToLinear(g), srgbToLinear(b)}
 }

@@ -156,13 +156,7 @@ func (d device) inkless() device {
 
 // raster reads the crop of a device as light, multiplied by alpha where there is any.
 func (l light) raster(d device, crop image.Rectangle) (raster, error) {
-	if d.inks == 4 && l.inks == 3 {
-		d = d.inkless()
-	}
-	if d.inks != l.inks && l.inks+d.inks != 4 { // gray by an RGB profile, and gray stored as RGB, are fine
-		return raster{}, errors.New("its header and its picture disagree on what its colours are made of")
-	}
-	toLight, err := l.rowOf(d)
+	d, toLight, err := l.rows(d)
 	if err != nil {
 		return raster{}, err
 	}
@@ -180,6 +174,18 @@ func (l light) raster(d device, crop image.Rectangle) (raster, error) {
 		}
 	}
 	return r, nil
+}
+
+// rows is the device that the light can read, and what turns its rows into light.
+func (l light) rows(d device) (device, func(numbers []uint16, row []float32), error) {
+	if d.inks == 4 && l.inks == 3 {
+		d = d.inkless()
+	}
+	if d.inks != l.inks && l.inks+d.inks != 4 { // gray by an RGB profile, and gray stored as RGB, are fine
+		return d, nil, errors.New("its header and its picture disagree on what its colours are made of")
+	}
+	toLight, err := l.rowOf(d)
+	return d, toLight, err
 }
 
 // rowOf turns a row of numbers into light.

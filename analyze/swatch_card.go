@@ -1,0 +1,64 @@
+package analyze
+
+import "math"
+
+// readCard reads the light off the card.
+func (p *Photo) readCard(card Card, c sample) (lamp, CardReading, error) {
+	if len(c.pixels) == 0 {
+		return lamp{}, CardReading{}, p.errorf("the card is transparent in the photo; draw its rectangle elsewhere")
+	}
+	raw, known := middle(c.pixels), rgb(linearOf(card.Lab))
+	l := lamp{gains: known.over(raw), side: math.Sqrt(float64(c.rect.Dx() * c.rect.Dy()))}
+	l.x, l.y = middleOf(c.rect)
+	brighten(c.pixels, l.gains)
+	b := bodyOf(c.pixels)
+	if err := p.checkCard(&b); err != nil {
+		return lamp{}, CardReading{}, err
+	}
+	rest := known.over(b.colour) // what glare had hidden
+	brighten(b.pixels, rest)
+	b.colour = known
+	for k := range 3 {
+		l.gains[k] *= rest[k]
+	}
+	f := fieldOf(c.rect, b.pixels)
+	if f.change >= clearSlope && f.change >= slopeOverNoise*f.noise {
+		l.slope = f.slope
+	}
+	r := CardReading{Gains: l.gains, Spread: b.spread(), Slope: f.change}
+	r.Warnings = append(b.warn("card", c.rect, f, r.Spread), warnCard(card, l.gains, raw)...)
+	return l, r, nil
+}
+
+// checkCard refuses a card of which most is at an end of the photo's range.
+func (p *Photo) checkCard(b *body) error {
+	bottom, top := b.clipped()
+	for k, channel := range channels {
+		switch {
+		case bottom[k] > 0.5:
+			return p.errorf("the card is too dark to go by: its %s is at the bottom of the photo's range; photograph it again with more light", channel)
+		case top[k] > 0.5:
+			return p.errorf("the card is clipped: its %s is at the top of the photo's range, so how light it was is lost; photograph it again with less exposure", channel)
+		}
+	}
+	return nil
+}
+
+var channels = [3]string{"red", "green", "blue"}
+
+// over divides channel by channel; what is divided by is kept off zero.
+func (c rgb) over(d rgb) (r rgb) {
+	for k := range r {
+		r[k] = c[k] / max(d[k], 1e-6)
+	}
+	return r
+}
+
+// brighten multiplies the light of pixels.
+func brighten(pixels []pixel, by rgb) {
+	for i := range pixels {
+		for k := range by {
+			pixels[i].light[k] *= by[k]
+		}
+	}
+}

@@ -1,0 +1,115 @@
+package analyze
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"tonewright/analyze/colour"
+)
+
+// checker is the ColorChecker of 24 patches, L*a*b* under D65, without its cyan, which
+// sRGB cannot hold. Source: the maker's table for charts made before November 2014.
+var checker = []colour.Lab{
+	{L: 37.986, A: 13.555, B: 14.059}, {L: 65.711, A: 18.13, B: 17.81}, {L: 49.927, A: -4.88, B: -21.905},
+	{L: 43.139, A: -13.095, B: 21.905}, {L: 55.112, A: 8.844, B: -25.399}, {L: 70.719, A: -33.397, B: -0.199},
+	{L: 62.661, A: 36.067, B: 57.096}, {L: 40.02, A: 10.41, B: -45.964}, {L: 51.124, A: 48.239, B: 16.248},
+	{L: 30.325, A: 22.976, B: -21.587}, {L: 72.532, A: -23.709, B: 57.255}, {L: 71.941, A: 19.363, B: 67.857},
+	{L: 28.778, A: 14.179, B: -50.297}, {L: 55.261, A: -38.342, B: 31.37}, {L: 42.101, A: 53.378, B: 28.19},
+	{L: 81.733, A: 4.039, B: 79.819}, {L: 51.935, A: 49.986, B: -14.574}, {L: 96.539, A: -0.425, B: 1.186},
+	{L: 81.257, A: -0.638, B: -0.335}, {L: 66.766, A: -0.734, B: -0.504}, {L: 50.867, A: -0.153, B: -0.27},
+	{L: 35.656, A: -0.421, B: -1.231}, {L: 20.461, A: -0.079, B: -0.973},
+}
+
+// grayCard gives back 18 % of the light: L* = 116·cbrt(0.18) - 16 = 49.5, [CIE15] 8.2.1.
+var grayCard = colour.Lab{L: 49.496}
+
+// studio is a made photograph of a card and of swatches: flat paint in a light of
+// three gains and a field, with a sensor's noise, coded as sRGB of 8 bits.
+type studio struct {
+	size  image.Point
+	paint []painted
+	gains rgb                                         // of the light; the zero value is daylight, full
+	field func(x, y float64) float64                  // nil is even light
+	touch func(x, y float64, c rgb, r *rand.Rand) rgb // what else lies on the paint, before the light; nil is nothing
+	shine func(x, y float64, r *rand.Rand) float64    // glare, added after the paint, as light; nil is none
+	noise float64                                     // 1 is a good camera: see sensor
+	seed  uint64
+}
+
+type painted struct {
+	rect image.Rectangle
+	lab  colour.Lab
+}
+
+// sensor is a camera's noise: shot noise that is 1 % of full light and grows with the
+// square root of light, and read noise of 0.2 %. From memory: about a phone's main
+// camera in room light; the form is Poisson's and holds for every sensor.
+func sensor(v, noise float64, r *rand.Rand) float64 {
+	s := math.Sqrt(1e-4*max(v, 0) + 4e-6)
+	return v + noise*s*r.NormFloat64()
+}
+
+func (s *studio) render() *image.NRGBA {
+	m := image.NewNRGBA(image.Rectangle{Max: s.size})
+	r := rand.New(rand.NewPCG(s.seed, 7))
+	gains := s.gains
+	if gains == (rgb{}) {
+		gains = rgb{1, 1, 1}
+	}
+	for i := range m.Pix { // the panel, which no test looks at
+		m.Pix[i] = 0xff - uint8(i%4/3^1)*0x60
+	}
+	for _, p := range s.paint {
+		light := rgb(linearOf(p.lab))
+		for y := p.rect.Min.Y; y < p.rect.Max.Y; y++ {
+			for x := p.rect.Min.X; x < p.rect.Max.X; x++ {
+				m.SetNRGBA(x, y, s.look(float64(x)+0.5, float64(y)+0.5, light, gains, r))
+			}
+		}
+	}
+	return m
+}
+
+// look is one pixel of paint as the camera stores it.
+func (s *studio) look(x, y float64, c, gains rgb, r *rand.Rand) color.NRGBA {
+	if s.touch != nil {
+		c = s.touch(x, y, c, r)
+	}
+	glare, field := 0.0, 1.0
+	if s.shine != nil {
+		glare = s.shine(x, y, r)
+	}
+	if s.field != nil {
+		field = s.field(x, y)
+	}
+	var level [3]uint8
+	for k := range level {
+		v := sensor((c[k]+glare)*gains[k]*field, s.noise, r)
+		level[k] = uint8(math.Round(255 * linearToSRGB(min(1, max(0, v)))))
+	}
+	return color.NRGBA{R: level[0], G: level[1], B: level[2], A: 255}
+}
+
+// photo saves the studio and opens it: as PNG, or as JPEG of quality 90.
+func (s *studio) photo(t testing.TB, asJPEG bool) *Photo {
+	t.Helper()
+	var data bytes.Buffer
+	if asJPEG {
+		require.NoError(t, jpeg.Encode(&data, s.render(), &jpeg.Options{Quality: 90}))
+	} else {
+		require.NoError(t, (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&data, s.render()))
+	}
+	p, err := Open(tempFile(t, "photo", data.Bytes()), Limits{})
+	require.NoError(t, err)
+	return p
+}
+
+var _ = colour.DeltaE00
