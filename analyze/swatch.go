@@ -107,7 +107,8 @@ func (p *Photo) readSwatch(s Spot, c sample, lamp lamp, card Card) (Swatch, erro
 	}
 	far := lamp.even(c)
 	b := bodyOf(c.pixels)
-	w := Swatch{Name: s.Name, Lab: b.lab(), Spread: b.spread(), Pixels: len(b.pixels)}
-	w.Warnings = append(b.warn("swatch", c.rect, fieldOf(c.rect, b.pixels), w.Spread), warnPlace(s, card, far)...)
+	w := Swatch{Name: s.Name, Lab: b.lab(), Pixels: len(b.pixels)}
+	w.Spread, _ = b.spread(c.rect)
+	w.Warnings = append(b.warn("swatch", c.rect), warnPlace(s, card, far)...)
 	return w, nil
 }

@@ -25,8 +25,9 @@ func (p *Photo) readCard(card Card, c sample) (lamp, CardReading, error) {
 	if f.change >= clearSlope && f.change >= slopeOverNoise*f.noise {
 		l.slope = f.slope
 	}
-	r := CardReading{Gains: l.gains, Spread: b.spread(), Slope: f.change}
-	r.Warnings = append(b.warn("card", c.rect, f, r.Spread), warnCard(card, l.gains, raw)...)
+	r := CardReading{Gains: l.gains, Slope: f.change}
+	r.Spread, _ = b.spread(c.rect)
+	r.Warnings = append(b.warn("card", c.rect), warnCard(card, l.gains, raw)...)
 	return l, r, nil
 }
 

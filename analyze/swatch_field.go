@@ -13,10 +13,12 @@ type block struct {
 	light    rgb
 }
 
-// Ours: 8 × 8 blocks; fewer where they would be under 4 pixels a side.
+// Ours: 8 × 8 blocks; fewer where they would be under 4 pixels a side. Cells, by
+// which brush marks are told from grain, are as many as that allows, within reason.
 const (
-	mostBlocks = 8
-	blockSide  = 4
+	mostBlocks   = 8
+	finestBlocks = 64
+	blockSide    = 4
 )
 
 // field is how light, or the thickness of paint, lies over a sample.
@@ -28,17 +30,17 @@ type field struct {
 }
 
 func fieldOf(rect image.Rectangle, pixels []pixel) field {
-	f := field{blocks: blocksOf(rect, pixels)}
+	f := field{blocks: blocksOf(rect, pixels, mostBlocks)}
 	f.slope, f.noise = slopeOf(f.blocks)
 	f.change = math.Expm1(math.Abs(f.slope[0])*float64(rect.Dx()) + math.Abs(f.slope[1])*float64(rect.Dy()))
 	return f
 }
 
-// blocksOf are the blocks that have at least a third of an even share of the
-// pixels, row by row.
-func blocksOf(rect image.Rectangle, pixels []pixel) (blocks []block) {
-	across := min(mostBlocks, max(1, rect.Dx()/blockSide))
-	down := min(mostBlocks, max(1, rect.Dy()/blockSide))
+// blocksOf are the blocks, at most so many a side, that have at least a third of an
+// even share of the pixels, row by row.
+func blocksOf(rect image.Rectangle, pixels []pixel, most int) (blocks []block) {
+	across := min(most, max(1, rect.Dx()/blockSide))
+	down := min(most, max(1, rect.Dy()/blockSide))
 	wide, high := float64(rect.Dx())/float64(across), float64(rect.Dy())/float64(down)
 	left, top := float64(rect.Min.X), float64(rect.Min.Y)
 	in := make([][]pixel, across*down)
