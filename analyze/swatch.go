@@ -69,6 +69,10 @@ func (p *Photo) Swatches(card Card, spots []Spot) ([]Swatch, CardReading, error)
 	if err != nil {
 		return nil, CardReading{}, err
 	}
+	switch img.(type) {
+	case *image.Gray, *image.Gray16:
+		reading.Warnings = append(reading.Warnings, "The photo is in gray, so only lightness can be read from it: save it in colour.")
+	}
 	swatches := make([]Swatch, len(spots))
 	for i, s := range spots {
 		if swatches[i], err = p.readSwatch(s, open(s.Rect), lamp, card); err != nil {

@@ -22,7 +22,7 @@ func (p *Photo) readCard(card Card, c sample) (lamp, CardReading, error) {
 		l.gains[k] *= rest[k]
 	}
 	f := fieldOf(c.rect, b.pixels)
-	if f.change >= clearSlope && f.change >= slopeOverNoise*f.noise {
+	if f.change >= clearSlope && f.change <= mostSlope && f.change >= slopeOverNoise*f.noise {
 		l.slope = f.slope
 	}
 	r := CardReading{Gains: l.gains, Slope: f.change}

@@ -26,7 +26,9 @@ type lamp struct {
 const (
 	// The least change across the card that is carried, and how far it has to stand
 	// out of the blocks' own scatter. Ours: under these, carrying grain cost more than it won.
-	clearSlope     = 0.01
+	clearSlope = 0.01
+	// The most: twice the light from one corner of a card to the other is no light but a picture.
+	mostSlope      = 1
 	slopeOverNoise = 4
 	// A swatch whose blocks scatter by less is painted evenly enough to read a slope of any size.
 	smoothNoise = 0.01

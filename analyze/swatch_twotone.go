@@ -11,11 +11,12 @@ type twoTone struct {
 	darker float64 // share of the blocks in the darker one, 0-1
 	apart  float64 // CIEDE2000 between the two
 	clean  float64 // distance of the two over the scatter within them
+	whole  float64 // share of neighbouring blocks that are in one part: streaks mix them
 }
 
 // twoToneOf takes blocks apart by two means, from the two that differ most. The
 // distance is straight in L*a*b*, that of [CIE15] 8.2.1.
-// Source: [Lloyd1982]; clean is D of [Ashman1994] eq. A.
+// Source: [Lloyd1982]; clean is the D of [Ashman1994].
 func twoToneOf(blocks []block) twoTone {
 	labs := make([]colour.Lab, len(blocks))
 	for i, b := range blocks {
@@ -26,11 +27,34 @@ func twoToneOf(blocks []block) twoTone {
 	for range 20 { // settles in five or so
 		of = make([]bool, len(labs))
 		for i, c := range labs {
-			of[i] = gap(c, two) < gap(c, one)
+			of[i] = gap(c, two) < gap(c, one)-1e-9 // a tie goes to the first
 		}
 		one, two = meanOf(labs, of, false, one), meanOf(labs, of, true, two)
 	}
-	return twoTone{darker: darker(of, one, two), apart: colour.DeltaE00(one, two), clean: ashman(labs, of, one, two)}
+	return twoTone{darker: darker(of, one, two), apart: colour.DeltaE00(one, two), clean: ashman(labs, of, one, two), whole: together(blocks, of)}
+}
+
+// plain tells whether two parts stand clear of each other, each is in one piece or
+// nearly so, and neither is a mere spot.
+func (t twoTone) plain() bool {
+	return t.clean >= partsClean && t.whole >= partsWhole && min(t.darker, 1-t.darker) >= partsShare
+}
+
+// together is the share of neighbouring blocks that are on the same side.
+func together(blocks []block, of []bool) float64 {
+	same, pairs := 0.0, 0.0
+	for i, a := range blocks {
+		for j, b := range blocks[i+1:] {
+			if across, down := b.col-a.col, b.row-a.row; across*across+down*down != 1 {
+				continue
+			}
+			pairs++
+			if of[i] == of[i+1+j] {
+				same++
+			}
+		}
+	}
+	return same / max(1, pairs)
 }
 
 // gap is the squared distance of two colours.
@@ -39,6 +63,7 @@ func gap(a, b colour.Lab) float64 {
 	return l*l + m*m + n*n
 }
 
+// farthest are the two colours that differ most; of equals the first.
 func farthest(labs []colour.Lab) (one, two colour.Lab) {
 	most := -1.0
 	for i, a := range labs {
@@ -70,7 +95,7 @@ func meanOf(labs []colour.Lab, of []bool, side bool, before colour.Lab) colour.L
 func darker(of []bool, one, two colour.Lab) float64 {
 	n := 0
 	for _, second := range of {
-		if second == (two.L < one.L) {
+		if second == (two.L < one.L-1e-9) {
 			n++
 		}
 	}

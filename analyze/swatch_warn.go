@@ -19,6 +19,7 @@ const (
 
 	partsApart = 2.5 // CIEDE2000 between two parts, or L* from corner to corner
 	partsClean = 4   // their distance over the scatter within; a plain slope has 3.5
+	partsWhole = 0.8 // of neighbouring blocks alike; a straight edge leaves 0.93, every second row 0.5
 	partsShare = 0.1 // of the blocks in the smaller part
 
 	marksMost      = 3   // CIEDE2000
@@ -62,9 +63,9 @@ func (b *body) warnUneven(what string, rect image.Rectangle) string {
 	case t.apart >= least && t.plain():
 		return fmt.Sprintf("The %s has two parts that differ by %.1f CIEDE2000, the darker one %s of it: a shadow or a second colour lies across; move it off, or draw the rectangle inside one part.", what, t.apart, percent(t.darker))
 	case b.rise(f.change) >= least && f.change >= slopeOverNoise*f.noise:
-		return fmt.Sprintf("The light changes by %s across the %s: light it more evenly, from farther off.", percent(f.change), what)
+		return fmt.Sprintf("The %s is %.2f times as light at one corner as at the opposite one: light it more evenly, from farther off.", what, 1+f.change)
 	case marks >= marksMost && marks >= marksOverGrain*spread:
-		return fmt.Sprintf("The %s is uneven, half of it more than %.1f CIEDE2000 off its middle: brush marks or unmixed paint; lay it out smooth with the knife.", what, marks)
+		return fmt.Sprintf("The %s is uneven, half of it more than %.1f CIEDE2000 off its middle: brush marks, dirt or unmixed paint; make it smooth, or draw the rectangle where it is.", what, marks)
 	}
 	return ""
 }
@@ -74,11 +75,6 @@ func (b *body) rise(change float64) float64 {
 	half := math.Sqrt(1 + change)
 	return rgb{b.colour[0] * half, b.colour[1] * half, b.colour[2] * half}.lab().L -
 		rgb{b.colour[0] / half, b.colour[1] / half, b.colour[2] / half}.lab().L
-}
-
-// plain tells whether two parts stand clear of each other and neither is a mere spot.
-func (t twoTone) plain() bool {
-	return t.clean >= partsClean && min(t.darker, 1-t.darker) >= partsShare
 }
 
 // warnClipped tells of channels at an end of the photo's range.

@@ -15,8 +15,9 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// checker is the ColorChecker of 24 patches, L*a*b* under D65, without its cyan, which
-// sRGB cannot hold. Source: the maker's table for charts made before November 2014.
+// checker is the chart of 24 patches without its cyan, which sRGB cannot hold.
+// Source: [ColorChecker], the maker's L*a*b* of charts made before November 2014. They
+// are for D50; here the figures are taken as they stand, as colours that paint has.
 var checker = []colour.Lab{
 	{L: 37.986, A: 13.555, B: 14.059}, {L: 65.711, A: 18.13, B: 17.81}, {L: 49.927, A: -4.88, B: -21.905},
 	{L: 43.139, A: -13.095, B: 21.905}, {L: 55.112, A: 8.844, B: -25.399}, {L: 70.719, A: -33.397, B: -0.199},
@@ -112,4 +113,37 @@ func (s *studio) photo(t testing.TB, asJPEG bool) *Photo {
 	return p
 }
 
-var _ = colour.DeltaE00
+// card and beside are where most tests have their card and their swatch.
+var (
+	cardRect = image.Rect(20, 20, 120, 120)
+	beside   = image.Rect(140, 20, 240, 120)
+)
+
+// pair is a studio with a gray card and one swatch.
+func pair(lab colour.Lab) studio {
+	return studio{size: image.Pt(700, 140), paint: []painted{{cardRect, grayCard}, {beside, lab}}, gains: rgb{0.8, 0.75, 0.7}, noise: 1, seed: 1}
+}
+
+// chart is a studio with a gray card and twelve swatches of the chart from one on.
+func chart(from, wide, high int) (studio, []Spot) {
+	s := studio{size: image.Pt(560, 220), noise: 1, paint: []painted{{image.Rect(0, 0, 80, 80), grayCard}}}
+	var spots []Spot
+	for j := range 12 {
+		at := image.Pt(90*(j%6), 90+j/6*60)
+		r := image.Rectangle{Min: at, Max: at.Add(image.Pt(wide, high))}
+		s.paint = append(s.paint, painted{r, checker[(from+j)%len(checker)]})
+		spots = append(spots, Spot{Rect: r})
+	}
+	return s, spots
+}
+
+// errors reads a chart and gives how far off each swatch is, in CIEDE2000.
+func (s *studio) errors(t testing.TB, asJPEG bool, spots []Spot) (off []float64) {
+	t.Helper()
+	read, _, err := s.photo(t, asJPEG).Swatches(Card{Rect: s.paint[0].rect, Lab: s.paint[0].lab}, spots)
+	require.NoError(t, err)
+	for i, r := range read {
+		off = append(off, colour.DeltaE00(r.Lab, s.paint[i+1].lab))
+	}
+	return off
+}

@@ -1,0 +1,145 @@
+package analyze
+
+import (
+	"image"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"tonewright/analyze/colour"
+)
+
+// kinds of warnings, by words that only they hold.
+var kinds = map[string]string{
+	"small": "are left inside its edge", "glare": "much lighter", "two": "has two parts", "slope": "as light at one corner", "uneven": "is uneven",
+	"top red": "red of the %s is at the top", "top green": "green of the %s is at the top", "top blue": "blue of the %s is at the top",
+	"bottom red": "red of the %s is at the bottom", "bottom green": "green of the %s is at the bottom", "bottom blue": "blue of the %s is at the bottom",
+	"dark": "very dark", "tint": "strongly coloured", "overlap": "overlaps", "far": "far from it",
+}
+
+// kindsOf names the warnings of a card or swatch.
+func kindsOf(t *testing.T, what string, warnings []string) []string {
+	t.Helper()
+	found := []string{}
+	for _, w := range warnings {
+		n := len(found)
+		for kind, words := range kinds {
+			if strings.Contains(w, strings.ReplaceAll(words, "%s", what)) {
+				found = append(found, kind)
+			}
+		}
+		require.Len(t, found, n+1, w)
+		require.True(t, strings.HasSuffix(w, ".") && strings.Count(w, ". ") == 0 && strings.Contains(w, ": "), "not one sentence with what to do: %s", w)
+	}
+	return found
+}
+
+// on lets something lie on one rectangle only.
+func on(r image.Rectangle, touch func(x, y float64, c rgb) rgb) func(x, y float64, c rgb, _ *rand.Rand) rgb {
+	return func(x, y float64, c rgb, _ *rand.Rand) rgb {
+		if (image.Point{X: int(x), Y: int(y)}).In(r) {
+			return touch(x, y, c)
+		}
+		return c
+	}
+}
+
+func times(c rgb, by float64) rgb { return rgb{c[0] * by, c[1] * by, c[2] * by} }
+
+// Each warning comes when its cause is there, and no other comes with it.
+func TestEachWarningHasItsCause(t *testing.T) {
+	edge := func(share, light float64, r image.Rectangle) func(x, y float64, c rgb, _ *rand.Rand) rgb {
+		return on(r, func(x, y float64, c rgb) rgb {
+			if x+y/4 < float64(r.Min.X)+share*float64(r.Dx())+float64(r.Min.Y+r.Dy()/2)/4 {
+				return times(c, light)
+			}
+			return c
+		})
+	}
+	marks := func(r image.Rectangle) func(x, y float64, c rgb, _ *rand.Rand) rgb {
+		return on(r, func(x, y float64, c rgb) rgb { return times(c, math.Exp(0.5*math.Sin(y/2.5+math.Sin(x/9)))) })
+	}
+	slope := func(x, _ float64) float64 { return math.Exp(-x / 350) }
+	for name, c := range map[string]struct {
+		change       func(s *studio)
+		card, swatch []string
+	}{
+		"nothing":            {func(*studio) {}, nil, nil},
+		"glare":              {func(s *studio) { s.shine = shines(beside, 12, 5, 0.6) }, nil, []string{"glare"}},
+		"a little glare":     {func(s *studio) { s.shine = shines(beside, 1, 2, 0.6) }, nil, nil},
+		"shadow":             {func(s *studio) { s.touch = edge(0.4, 0.6, beside) }, nil, []string{"two"}},
+		"half in shadow":     {func(s *studio) { s.touch = edge(0.5, 0.75, beside) }, nil, []string{"two"}},
+		"shadow on the card": {func(s *studio) { s.touch = edge(0.3, 0.6, cardRect) }, []string{"two"}, nil},
+		"slope":              {func(s *studio) { s.field = slope }, []string{"slope"}, []string{"slope"}},
+		"a little slope":     {func(s *studio) { s.field = func(x, _ float64) float64 { return math.Exp(-x / 3000) } }, nil, nil},
+		"brush marks":        {func(s *studio) { s.touch = marks(beside) }, nil, []string{"uneven"}},
+		"dirt on the card":   {func(s *studio) { s.touch = marks(cardRect) }, []string{"uneven"}, nil},
+		"brush marks far off": {func(s *studio) {
+			s.touch, s.field = marks(image.Rect(300, 0, 500, 140)), slope
+			s.paint[1].rect = beside.Add(image.Pt(200, 0))
+		}, []string{"slope"}, []string{"uneven", "far"}},
+		"glare on the card":        {func(s *studio) { s.shine = shines(cardRect, 12, 5, 0.6) }, []string{"glare"}, nil},
+		"too light":                {func(s *studio) { s.gains, s.paint[1].lab = rgb{1.6, 1.6, 1.6}, colour.Lab{L: 94} }, nil, []string{"top red", "top green", "top blue"}},
+		"colour the photo cannot":  {func(s *studio) { s.paint[1].lab = colour.Lab{L: 51.038, A: -28.631, B: -28.638} }, nil, []string{"bottom red"}}, // the chart's cyan
+		"coloured light":           {func(s *studio) { s.gains = rgb{0.9, 0.5, 0.2} }, nil, []string{}},
+		"dark card":                {func(s *studio) { s.gains, s.paint[1].lab = rgb{0.04, 0.04, 0.04}, colour.Lab{L: 80} }, []string{"dark"}, nil},
+		"small swatch":             {func(s *studio) { s.paint[1].rect = image.Rect(140, 20, 160, 40) }, nil, []string{"small"}},
+		"narrow card":              {func(s *studio) { s.paint[0].rect = image.Rect(20, 20, 30, 120) }, []string{"small"}, nil},
+		"swatch drawn on the card": {func(s *studio) { s.paint[1] = painted{image.Rect(100, 20, 200, 120), grayCard} }, nil, []string{"overlap"}},
+	} {
+		if name == "coloured light" {
+			c.card = []string{"tint"}
+		}
+		for _, asJPEG := range []bool{false, true} {
+			s := pair(checker[0])
+			c.change(&s)
+			read, card, err := s.photo(t, asJPEG).Swatches(Card{s.paint[0].rect, grayCard}, []Spot{{Rect: s.paint[1].rect}})
+			require.NoError(t, err, name)
+			require.ElementsMatch(t, c.card, kindsOf(t, "card", card.Warnings), "%s, JPEG %v: %v", name, asJPEG, card.Warnings)
+			require.ElementsMatch(t, c.swatch, kindsOf(t, "swatch", read[0].Warnings), "%s, JPEG %v: %v", name, asJPEG, read[0].Warnings)
+		}
+	}
+}
+
+// Two colours of one lightness, which some eyes cannot tell apart, are told.
+func TestTwoHuesOfOneLightness(t *testing.T) {
+	s := pair(colour.Lab{L: 55, A: 14, B: 30})
+	green := rgb(linearOf(colour.Lab{L: 55, A: -2, B: 32}))
+	s.touch = on(image.Rect(200, 0, 240, 140), func(_, _ float64, _ rgb) rgb { return green })
+	read, _, err := s.photo(t, true).Swatches(Card{cardRect, grayCard}, []Spot{{Rect: beside}})
+	require.NoError(t, err)
+	require.Equal(t, []string{"two"}, kindsOf(t, "swatch", read[0].Warnings))
+}
+
+// Flat paint in even light raises no warning, whatever the grain and the coding.
+// Patches that the light leaves near the bottom of a channel are left out: there a
+// warning would be right.
+func TestNoFalseAlarms(t *testing.T) {
+	lights := []rgb{{0.95, 0.95, 0.95}, {0.9, 0.65, 0.4}, {0.25, 0.25, 0.25}}
+	swatches, alarms := 0, 0
+	for seed := range uint64(24) {
+		side := [][2]int{{80, 40}, {26, 26}, {60, 50}}[seed%3]
+		s, spots := chart(int(seed)*12, side[0], side[1])
+		s.seed, s.gains, s.noise = seed, lights[seed/2%3], float64(1+seed%2)
+		read, card, err := s.photo(t, seed%4 < 2).Swatches(Card{s.paint[0].rect, grayCard}, spots)
+		require.NoError(t, err)
+		require.Empty(t, card.Warnings)
+		for i, r := range read {
+			c := rgb(linearOf(s.paint[i+1].lab))
+			if min(c[0]*s.gains[0], c[1]*s.gains[1], c[2]*s.gains[2]) < 0.01 {
+				continue
+			}
+			swatches++
+			if len(r.Warnings) > 0 {
+				alarms++
+				t.Log(seed, s.paint[i+1].lab, r.Warnings)
+			}
+		}
+	}
+	t.Logf("%d alarms on %d swatches", alarms, swatches)
+	require.Zero(t, alarms)
+	require.Greater(t, swatches, 150)
+}
