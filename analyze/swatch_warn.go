@@ -18,7 +18,8 @@ const (
 	clipShare  = 0.2  // of the pixels at an end of the photo's range; from 0.25 on the middle half feels it
 
 	partsApart = 2.5 // CIEDE2000 between two parts, or L* from corner to corner
-	partsClean = 4   // their distance over the scatter within; a plain slope has 3.5
+	partsClean = 3   // their distance over the scatter within: grain has 2.7, a slope 3.5,
+	edgeClean  = 4   // and the edge of a shadow more
 	partsWhole = 0.8 // of neighbouring blocks alike; a straight edge leaves 0.93, every second row 0.5
 	partsShare = 0.1 // of the blocks in the smaller part
 
@@ -59,10 +60,11 @@ func (b *body) warnUneven(what string, rect image.Rectangle) string {
 	spread, marks := b.spread(rect)
 	least := partsApart + 4*spread*mostBlocks/math.Sqrt(float64(rect.Dx()*rect.Dy()))
 	t := twoToneOf(f.blocks)
+	slope := b.rise(f.change) >= least && f.change >= slopeOverNoise*f.noise
 	switch {
-	case t.apart >= least && t.plain():
-		return fmt.Sprintf("The %s has two parts that differ by %.1f CIEDE2000, the darker one %s of it: a shadow or a second colour lies across; move it off, or draw the rectangle inside one part.", what, t.apart, percent(t.darker))
-	case b.rise(f.change) >= least && f.change >= slopeOverNoise*f.noise:
+	case t.apart >= least && t.plain() && (!slope || t.clean >= edgeClean):
+		return fmt.Sprintf("The %s has two parts that differ by %.1f CIEDE2000, the darker one %s of it: a shadow, a second colour or a reflection lies across; move it off, or draw the rectangle inside one part.", what, t.apart, percent(t.darker))
+	case slope:
 		return fmt.Sprintf("The %s is %.2f times as light at one corner as at the opposite one: light it more evenly, from farther off.", what, 1+f.change)
 	case marks >= marksMost && marks >= marksOverGrain*spread:
 		return fmt.Sprintf("The %s is uneven, half of it more than %.1f CIEDE2000 off its middle: brush marks, dirt or unmixed paint; make it smooth, or draw the rectangle where it is.", what, marks)

@@ -114,6 +114,18 @@ func TestTwoHuesOfOneLightness(t *testing.T) {
 	require.Equal(t, []string{"two"}, kindsOf(t, "swatch", read[0].Warnings))
 }
 
+// A reflection of something coloured beside the card spoils it, though its lightness
+// is even.
+func TestColouredReflectionOnTheCard(t *testing.T) {
+	s := pair(checker[0])
+	s.touch = on(cardRect, func(x, _ float64, _ rgb) rgb {
+		return linearOf(colour.Lab{L: grayCard.L, B: (x - 20) / 100 * 12})
+	})
+	_, card, err := s.photo(t, true).Swatches(Card{cardRect, grayCard}, nil)
+	require.NoError(t, err)
+	require.Equal(t, []string{"two"}, kindsOf(t, "card", card.Warnings))
+}
+
 // Flat paint in even light raises no warning, whatever the grain and the coding.
 // Patches that the light leaves near the bottom of a channel are left out: there a
 // warning would be right.
