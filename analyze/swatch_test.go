@@ -115,6 +115,13 @@ func TestUnevenLightIsCarried(t *testing.T) {
 	}
 }
 
+// What changes more than light does across the card is not carried on.
+func TestPictureOnTheCardIsNotCarried(t *testing.T) {
+	s := pair(checker[0])
+	s.touch = on(cardRect, func(x, _ float64, c rgb) rgb { return times(c, math.Exp((70-x)/80)) })
+	require.Less(t, s.errors(t, false, []Spot{{Rect: beside}})[0], 1.5)
+}
+
 // Turned by EXIF or not, a photo gives the same, also where the light has a slope.
 func TestTurnedPhotoReadsTheSame(t *testing.T) {
 	s := pair(checker[6])

@@ -34,10 +34,9 @@ func twoToneOf(blocks []block) twoTone {
 	return twoTone{darker: darker(of, one, two), apart: colour.DeltaE00(one, two), clean: ashman(labs, of, one, two), whole: together(blocks, of)}
 }
 
-// plain tells whether two parts stand clear of each other, each is in one piece or
-// nearly so, and neither is a mere spot.
+// plain tells whether each part is in one piece or nearly so and neither is a mere spot.
 func (t twoTone) plain() bool {
-	return t.clean >= partsClean && t.whole >= partsWhole && min(t.darker, 1-t.darker) >= partsShare
+	return t.whole >= partsWhole && min(t.darker, 1-t.darker) >= partsShare
 }
 
 // together is the share of neighbouring blocks that are on the same side.

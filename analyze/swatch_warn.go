@@ -18,8 +18,7 @@ const (
 	clipShare  = 0.2  // of the pixels at an end of the photo's range; from 0.25 on the middle half feels it
 
 	partsApart = 2.5 // CIEDE2000 between two parts, or L* from corner to corner
-	partsClean = 3   // their distance over the scatter within: grain has 2.7, a slope 3.5,
-	edgeClean  = 4   // and the edge of a shadow more
+	edgeClean  = 4   // their distance over the scatter within: a slope has 3.5, the edge of a shadow more
 	partsWhole = 0.8 // of neighbouring blocks alike; a straight edge leaves 0.93, every second row 0.5
 	partsShare = 0.1 // of the blocks in the smaller part
 

@@ -67,11 +67,14 @@ func TestEachWarningHasItsCause(t *testing.T) {
 		change       func(s *studio)
 		card, swatch []string
 	}{
-		"nothing":            {func(*studio) {}, nil, nil},
-		"glare":              {func(s *studio) { s.shine = shines(beside, 12, 5, 0.6) }, nil, []string{"glare"}},
-		"a little glare":     {func(s *studio) { s.shine = shines(beside, 1, 2, 0.6) }, nil, nil},
-		"shadow":             {func(s *studio) { s.touch = edge(0.4, 0.6, beside) }, nil, []string{"two"}},
-		"half in shadow":     {func(s *studio) { s.touch = edge(0.5, 0.75, beside) }, nil, []string{"two"}},
+		"nothing":        {func(*studio) {}, nil, nil},
+		"glare":          {func(s *studio) { s.shine = shines(beside, 12, 5, 0.6) }, nil, []string{"glare"}},
+		"a little glare": {func(s *studio) { s.shine = shines(beside, 1, 2, 0.6) }, nil, nil},
+		"shadow":         {func(s *studio) { s.touch = edge(0.4, 0.6, beside) }, nil, []string{"two"}},
+		"half in shadow": {func(s *studio) { s.touch = edge(0.5, 0.75, beside) }, nil, []string{"two"}},
+		"a speck": {func(s *studio) {
+			s.touch = on(image.Rect(160, 30, 180, 50), func(_, _ float64, c rgb) rgb { return times(c, 0.3) })
+		}, nil, nil},
 		"shadow on the card": {func(s *studio) { s.touch = edge(0.3, 0.6, cardRect) }, []string{"two"}, nil},
 		"slope":              {func(s *studio) { s.field = slope }, []string{"slope"}, []string{"slope"}},
 		"a little slope":     {func(s *studio) { s.field = func(x, _ float64) float64 { return math.Exp(-x / 3000) } }, nil, nil},
@@ -126,17 +129,19 @@ func TestColouredReflectionOnTheCard(t *testing.T) {
 	require.Equal(t, []string{"two"}, kindsOf(t, "card", card.Warnings))
 }
 
-// Flat paint in even light raises no warning, whatever the grain and the coding.
+// Flat paint in even light raises no warning, whatever the grain and the coding, but
+// for one in seven hundred.
 // Patches that the light leaves near the bottom of a channel are left out: there a
 // warning would be right.
 func TestNoFalseAlarms(t *testing.T) {
+	t.Parallel()
 	lights := []rgb{{0.95, 0.95, 0.95}, {0.9, 0.65, 0.4}, {0.25, 0.25, 0.25}}
 	swatches, alarms := 0, 0
-	for seed := range uint64(24) {
-		side := [][2]int{{80, 40}, {26, 26}, {60, 50}}[seed%3]
-		s, spots := chart(int(seed)*12, side[0], side[1])
-		s.seed, s.gains, s.noise = seed, lights[seed/2%3], float64(1+seed%2)
-		read, card, err := s.photo(t, seed%4 < 2).Swatches(Card{s.paint[0].rect, grayCard}, spots)
+	for n := range 72 {
+		seed, side := uint64(n/3), [][2]int{{26, 26}, {80, 40}, {60, 50}}[n/3%3]
+		s, spots := chart(n/3*12, side[0], side[1])
+		s.seed, s.gains, s.noise = seed, lights[n%3], float64(1+2*(seed%2))
+		read, card, err := s.photo(t, seed%5 > 0).Swatches(Card{s.paint[0].rect, grayCard}, spots)
 		require.NoError(t, err)
 		require.Empty(t, card.Warnings)
 		for i, r := range read {
@@ -147,11 +152,11 @@ func TestNoFalseAlarms(t *testing.T) {
 			swatches++
 			if len(r.Warnings) > 0 {
 				alarms++
-				t.Log(seed, s.paint[i+1].lab, r.Warnings)
+				t.Log(n, s.paint[i+1].lab, r.Warnings)
 			}
 		}
 	}
 	t.Logf("%d alarms on %d swatches", alarms, swatches)
-	require.Zero(t, alarms)
-	require.Greater(t, swatches, 150)
+	require.LessOrEqual(t, alarms, 1) // a swatch of 20 pixels in a quarter of the light, with three times the grain, as JPEG
+	require.Greater(t, swatches, 500)
 }
