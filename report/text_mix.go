@@ -29,7 +29,7 @@ func MixText(w io.Writer, a *answer.Mix) error {
 	}
 	if len(a.Recipes) > 0 {
 		t.gap()
-		t.line("The first of them against daylight (hue: + is from red towards yellow and green):")
+		t.say(2, "The first of them against daylight; a hue step of + is from red towards yellow and green:")
 		t.table(lampRows(a.Recipes[0].Lamps))
 	}
 	t.gap()
