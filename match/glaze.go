@@ -4,7 +4,6 @@ package match
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -79,8 +78,8 @@ type GlazeAdvice struct {
 	Warnings []string   // what no glaze can do here, and what to do instead
 }
 
-// mostPaintsTold is how many paints are told of. Ours: as many as a recipe and its
-// alternatives.
+// mostPaintsTold is how many paints are told of, none that is worseBy off the nearest.
+// Ours: as many as a recipe and its alternatives.
 const mostPaintsTold = 3
 
 // AdviseGlaze returns the glazes that bring an under-layer nearest to an aim, of the
@@ -101,7 +100,7 @@ func AdviseGlaze(owned []paint.Paint, under *colour.Spectrum, aim colour.Lab, fi
 	}
 	slices.SortStableFunc(nearest, func(a, b GlazeFor) int { return cmp.Compare(steps(a.DeltaE), steps(b.DeltaE)) })
 	for _, g := range nearest[:min(len(nearest), mostPaintsTold)] {
-		if steps(g.DeltaE) < steps(advice.Bare) {
+		if steps(g.DeltaE) < steps(advice.Bare) && steps(g.DeltaE) <= steps(nearest[0].DeltaE+worseBy) {
 			advice.Best = append(advice.Best, g)
 		}
 	}
@@ -115,7 +114,7 @@ func (g *GlazeFor) differ(aim colour.Lab, wanted colour.Munsell) {
 	g.ValueShift, g.ChromaShift = m.valueShift(), m.chromaShift()
 	g.Note = m.note(g.DeltaE, false, 0, 0)
 	if g.Milky() {
-		g.Note += fmt.Sprintf(" It turns milky: its scatter lifts what lies beneath by %.1f value.", g.Lifts)
+		g.Note += " It turns milky: the paint scatters light and veils the dark beneath."
 	}
 }
 

@@ -89,9 +89,9 @@ func (s *String) stepsThat(so func(StringStep) bool) string {
 
 func (s *String) passage() string {
 	if len(s.Through) == 1 {
-		return fmt.Sprintf("It stays %s.", s.Through[0])
+		return fmt.Sprintf("Hue: %s throughout.", s.Through[0])
 	}
-	return fmt.Sprintf("It goes from %s.", strings.Join(s.Through, " to "))
+	return fmt.Sprintf("Hue: %s.", strings.Join(s.Through, " to "))
 }
 
 // leap is how many times the even gap a gap is that counts as a leap. Ours: of the 469

@@ -30,3 +30,11 @@ func BenchmarkMix24(b *testing.B) { benchmarkAnswer(b, "mix", "5YR 6/8") }
 func BenchmarkMix24OverBlack(b *testing.B) {
 	benchmarkAnswer(b, "mix", "5YR 6/8", "--ground", "black", "--holds")
 }
+
+func BenchmarkString24(b *testing.B) {
+	benchmarkAnswer(b, "string", "cadmium-orange", "ultramarine-blue", "--white")
+}
+
+func BenchmarkGlaze24(b *testing.B) {
+	benchmarkAnswer(b, "glaze", "--over", "5Y 7/4", "--aim", "5YR 5/6")
+}

@@ -21,6 +21,8 @@ type command struct {
 var commands = []command{
 	{"plan", "PHOTO", "a paint plan from a photo", runPlan},
 	{"mix", "COLOUR", "recipes for one colour", runMix},
+	{"string", "PAINT PAINT", "mixes from one paint to another, evenly spaced", runString},
+	{"glaze", "--over COLOUR", "which transparent paint, how thin, for a colour", runGlaze},
 	{"box", "", "what is known of your paints, and what they do not reach", runBox},
 }
 
