@@ -80,7 +80,7 @@ func figure(v float64) string {
 
 // notOwned names the paints that are not in the box.
 func notOwned(a *answer.String) string {
-	tubes := []answer.Tube{a.From, a.To}
+	tubes := []answer.Named{a.From, a.To}
 	if a.White != nil {
 		tubes = append(tubes, *a.White)
 	}

@@ -17,7 +17,7 @@ type Glaze struct {
 	Aim      *Aim         `json:"aim,omitempty"`
 	Bare     float64      `json:"bare_delta_e"` // of the under-layer to the aim; 0 without one
 	Best     []BestGlaze  `json:"best"`         // for the aim, nearest first
-	Paint    *Tube        `json:"paint,omitempty"`
+	Paint    *Named       `json:"paint,omitempty"`
 	Scumbles bool         `json:"scumbles"` // the paint to try is too opaque for a glaze
 	Tried    []TriedGlaze `json:"tried"`    // of the paint, strongest first
 	Warnings []string     `json:"warnings"` // what no glaze can do here
@@ -44,7 +44,7 @@ type TriedGlaze struct {
 
 // BestGlaze is a glaze for an aim.
 type BestGlaze struct {
-	Paint Tube `json:"paint"`
+	Paint Named `json:"paint"`
 	TriedGlaze
 	DeltaE      float64 `json:"delta_e"`
 	ValueShift  float64 `json:"value_shift"`  // Munsell, against the aim
@@ -98,7 +98,7 @@ func (a *Glaze) advise(opt GlazeOptions, under *colour.Spectrum) error {
 	a.Warnings = append(a.Warnings, advice.Warnings...)
 	for _, g := range advice.Best {
 		a.Best = append(a.Best, BestGlaze{
-			tubeOf(g.Paint, opt.Box), triedOf(g.Glaze), plan.Round(g.DeltaE, 2), plan.Round(g.ValueShift, 2), plan.Round(g.ChromaShift, 1), g.Note,
+			namedOf(g.Paint, opt.Box), triedOf(g.Glaze), plan.Round(g.DeltaE, 2), plan.Round(g.ValueShift, 2), plan.Round(g.ChromaShift, 1), g.Note,
 		})
 	}
 	return nil
@@ -110,7 +110,7 @@ func (a *Glaze) try(opt GlazeOptions, under *colour.Spectrum) error {
 	if err != nil {
 		return fmt.Errorf("--try: %w", err)
 	}
-	tube := tubeOf(p, opt.Box)
+	tube := namedOf(p, opt.Box)
 	a.Paint, a.Scumbles = &tube, !match.Glazes(p)
 	for _, g := range match.TryGlaze(p, under, paint.Gloss) {
 		a.Tried = append(a.Tried, triedOf(g))

@@ -12,9 +12,9 @@ import (
 // String is a row of mixes from one paint to another.
 type String struct {
 	Made
-	From    Tube         `json:"from"`
-	To      Tube         `json:"to"`
-	White   *Tube        `json:"white,omitempty"` // that the tints are made with
+	From    Named        `json:"from"`
+	To      Named        `json:"to"`
+	White   *Named       `json:"white,omitempty"` // that the tints are made with
 	Box     string       `json:"box"`
 	Finish  string       `json:"finish"`
 	Even    float64      `json:"even_delta_e"` // from step to step, were amounts free
@@ -24,8 +24,8 @@ type String struct {
 	Note    string       `json:"note"`
 }
 
-// Tube is a paint of the answer.
-type Tube struct {
+// Named is a paint by its names, and whether it is in the box.
+type Named struct {
 	ID    string `json:"paint"`
 	Name  string `json:"name"`
 	Basis string `json:"basis"`
@@ -58,7 +58,7 @@ type Amount struct {
 	Parts   float64 `json:"parts"`             // its share is parts over the sum of them all
 }
 
-// BoxWhite stands for the white of the box, where one is asked for without a name.
+// BoxWhite stands for the white of the box, see paint.TintingWhite.
 const BoxWhite = "box"
 
 // StringOptions asks for a string; the zero value of each field is the good default.
@@ -84,11 +84,11 @@ func StringFor(opt StringOptions) (*String, error) {
 		return nil, plan.Misused(err)
 	}
 	a := &String{
-		Made: made(opt.Version), From: tubeOf(ends[0], opt.Box), To: tubeOf(ends[1], opt.Box), Box: opt.Box.Name, Finish: opt.Finish.String(),
+		Made: made(opt.Version), From: namedOf(ends[0], opt.Box), To: namedOf(ends[1], opt.Box), Box: opt.Box.Name, Finish: opt.Finish.String(),
 		Even: plan.Round(laid.Even, 2), Steps: []StringStep{}, Through: laid.Through, Note: laid.Note(),
 	}
 	if white != nil {
-		tube := tubeOf(*white, opt.Box)
+		tube := namedOf(*white, opt.Box)
 		a.White = &tube
 	}
 	values := []float64{}
@@ -126,28 +126,20 @@ func (o StringOptions) paints() (ends [2]paint.Paint, white *paint.Paint, err er
 	return ends, nil, fmt.Errorf("a string is of two paints, or of one with --white; this names %d", len(found))
 }
 
-// white returns the white asked for: of the box titanium white, else its first white,
-// else titanium white from the library.
+// white returns the white asked for.
 func (o StringOptions) white() (paint.Paint, error) {
-	if o.White != BoxWhite {
-		p, err := paint.Find(o.Box.Paints, o.White)
-		if err == nil && !p.White() {
-			err = fmt.Errorf("%s is no white; name a white, or leave the name out for the white of the box", p.Name)
-		}
-		return p, err
+	if o.White == BoxWhite {
+		return paint.TintingWhite(o.Box.Paints), nil
 	}
-	titanium, err := paint.Find(o.Box.Paints, "titanium-white")
-	if owns(o.Box, titanium) {
-		return titanium, err
+	p, err := paint.Find(o.Box.Paints, o.White)
+	if err == nil && !p.White() {
+		err = fmt.Errorf("%s is no white; name a white, or leave the name out for the white of the box", p.Name)
 	}
-	if i := slices.IndexFunc(o.Box.Paints, paint.Paint.White); i >= 0 {
-		return o.Box.Paints[i], nil
-	}
-	return titanium, err
+	return p, err
 }
 
-func tubeOf(p paint.Paint, box paint.Box) Tube {
-	return Tube{p.ID, p.Name, p.Basis, owns(box, p)}
+func namedOf(p paint.Paint, box paint.Box) Named {
+	return Named{p.ID, p.Name, p.Basis, owns(box, p)}
 }
 
 func owns(box paint.Box, p paint.Paint) bool {
