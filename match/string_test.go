@@ -283,6 +283,50 @@ func TestStrongTintersTakeLittle(t *testing.T) {
 	assert.Less(t, share("alizarin-crimson"), weakest*0.7)
 }
 
+// Tints of paints fitted to measurements keep the hue that the Colour Index gives their
+// pigment in a word or two (from memory; no published artist's description of oil tints
+// was to hand), and tints of warm reds go towards blue (common practice, no source).
+func TestTintsKeepTheirHueDirection(t *testing.T) {
+	white := box(t, "titanium-white")[0]
+	hueAt := func(id string, value int) float64 {
+		p := box(t, id)[0]
+		assert.Equal(t, paint.Fitted, p.Basis, id)
+		tint, found := tintAt(tintsOf(&p, &white, paint.Gloss), value)
+		require.True(t, found, "%s at %d", id, value)
+		return tint.Munsell.Hue
+	}
+	for value := 5; value <= 8; value++ {
+		for _, c := range []struct {
+			id, word string
+			from, to float64 // Munsell hue, of 100
+		}{
+			{"dioxazine-violet", "bluish violet", 78, 85},       // 8PB to 5P
+			{"ultramarine-blue", "reddish blue", 73, 80},        // 3PB to 10PB
+			{"phthalo-blue-gs", "greenish blue", 60, 72.5},      // 10BG to 2.5PB
+			{"phthalo-green-bs", "bluish green", 45, 60},        // 5G to 10BG
+			{"quinacridone-magenta", "bluish red", 88, 100},     // 8P to 10RP
+			{"chromium-oxide-green", "yellowish green", 35, 45}, // 5GY to 5G
+			{"yellow-ochre", "reddish yellow", 15, 25},          // 5YR to 5Y
+		} {
+			if c.id == "yellow-ochre" && value == 5 {
+				continue // its masstone is lighter
+			}
+			hue := hueAt(c.id, value)
+			assert.True(t, hue >= c.from && hue <= c.to, "%s, %s, at value %d: hue %.1f", c.id, c.word, value, hue)
+		}
+		assert.Greater(t, hueAt("indanthrone-blue", value), hueAt("phthalo-blue-gs", value)+2, "the redder blue, at %d", value)
+		assert.Greater(t, hueAt("ultramarine-blue", value), hueAt("indanthrone-blue", value)+1, "the redder still, at %d", value)
+	}
+	for _, id := range []string{"naphthol-red", "pyrrole-red", "quinacridone-magenta"} {
+		last := box(t, id)[0].Masstone().Munsell().Hue
+		for value := 5; value <= 8; value++ {
+			hue := hueAt(id, value)
+			assert.Less(t, math.Remainder(hue-last, 100), 0.0, "%s at %d: %.1f after %.1f", id, value, hue, last)
+			last = hue
+		}
+	}
+}
+
 func TestMonochromeString(t *testing.T) {
 	s := stringOf(t, StringOptions{Steps: 9}, "titanium-white", "burnt-umber")
 	for i := range s.Steps[1:] {
