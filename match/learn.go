@@ -1,0 +1,133 @@
+// Learning the painter's tubes from piles that were mixed and measured.
+
+package match
+
+import (
+	"math"
+	"slices"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+)
+
+// Round is a pile that was mixed, and what was measured of it.
+type Round struct {
+	Pile     Pile
+	Measured colour.Lab
+	Spread   float64 // CIEDE2000 of the swatch's places from its middle; 0 if not known
+}
+
+// Tubes are what rounds have told of the tubes at hand.
+type Tubes []Tube
+
+// Tube is how one paint differs from the one it was taken for: see paint.Paint.Vary.
+type Tube struct {
+	ID                       string
+	Strength, Scatter, Shift float64
+}
+
+// How far tubes of one name lie apart: one standard deviation of the logarithm of
+// strength and of scattering, and of the band's place in nm. Ours, for want of a
+// published figure: a fifth stronger or weaker is what makers' tubes of one pigment
+// differ by, common practice, no source. A tube that was fitted strays by its fit's error.
+var (
+	unknownTube = [3]float64{0.2, 0.15, 4}
+	ownTube     = [3]float64{0.07, 0.05, 1}
+)
+
+// The standard error of each of the three directions in which a measured colour may
+// be off, in CIEDE2000. Ours: a camera beside a gray card is about 1 off in all, which
+// is 0.6 in each; of a swatch's spread a part is the same all over it.
+const (
+	cameraError = 0.6
+	spreadShare = 0.25
+)
+
+// mostStrays bounds how far a tube may be taken to stray, in standard deviations.
+const mostStrays = 3
+
+func (r Round) sigma() float64 {
+	return math.Hypot(cameraError, spreadShare*r.Spread)
+}
+
+// Learn returns the tubes of the paints in the piles, in the order in which they come
+// up: those that are likeliest, given how far tubes and measurements stray, jointly
+// over all rounds. No rounds: none.
+// Source: maximum a posteriori, least squares of CIEDE2000 and of the strays.
+func Learn(rounds []Round) Tubes {
+	paints := paintsOf(rounds)
+	x := fit(make([]float64, 3*len(paints)), mostStrays, func(x []float64) []float64 {
+		tubes := tubesOf(paints, x)
+		residuals := slices.Clone(x)
+		for _, r := range rounds {
+			apart := parted(r.Measured, tubes.pile(r.Pile).look())
+			for _, d := range apart {
+				residuals = append(residuals, d/r.sigma())
+			}
+		}
+		return residuals
+	})
+	return tubesOf(paints, x)
+}
+
+// paintsOf returns the paints in the piles, each once.
+func paintsOf(rounds []Round) (paints []paint.Paint) {
+	for _, r := range rounds {
+		for _, p := range r.Pile.Paints {
+			if !slices.ContainsFunc(paints, func(q paint.Paint) bool { return q.ID == p.ID }) {
+				paints = append(paints, p)
+			}
+		}
+	}
+	return paints
+}
+
+// tubesOf returns the tubes that stray by x, three numbers a paint.
+func tubesOf(paints []paint.Paint, x []float64) (tubes Tubes) {
+	for i, p := range paints {
+		width := unknownTube
+		if p.Basis == paint.Own {
+			width = ownTube
+		}
+		tubes = append(tubes, Tube{p.ID, math.Exp(width[0] * x[3*i]), math.Exp(width[1] * x[3*i+1]), width[2] * x[3*i+2]})
+	}
+	return tubes
+}
+
+// Of returns the paint as the tube at hand is, or as it comes where nothing is known of it.
+func (t Tubes) Of(p paint.Paint) paint.Paint {
+	for _, tube := range t {
+		if tube.ID == p.ID {
+			return p.Vary(tube.Strength, tube.Scatter, tube.Shift)
+		}
+	}
+	return p
+}
+
+// All returns the paints as the tubes at hand are.
+func (t Tubes) All(paints []paint.Paint) []paint.Paint {
+	learned := make([]paint.Paint, len(paints))
+	for i, p := range paints {
+		learned[i] = t.Of(p)
+	}
+	return learned
+}
+
+func (t Tubes) pile(p Pile) Pile { return Pile{t.All(p.Paints), p.Parts} }
+
+// look returns the colour of the pile, thick and wet.
+func (p Pile) look() colour.Lab { return labOf(p.Paints, p.Parts, paint.Gloss) }
+
+// parted returns three numbers whose squares sum to about the square of CIEDE2000: the
+// difference in lightness, and that in a* and b* along two directions.
+func parted(from, to colour.Lab) [3]float64 {
+	half := colour.Lab{L: (from.L + to.L) / 2, A: (from.A + to.A) / 2, B: (from.B + to.B) / 2}
+	aa, bb := stretch(half, 1, 0), stretch(half, 0, 1)
+	ab := (stretch(half, 1, 1) - stretch(half, 1, -1)) / 4
+	a, b := to.A-from.A, to.B-from.B
+	return [3]float64{
+		(to.L - from.L) * math.Sqrt(float64(lightness(from, to.L))),
+		math.Sqrt(aa)*a + ab/math.Sqrt(aa)*b,
+		math.Sqrt(max(bb-ab*ab/aa, 0)) * b,
+	}
+}

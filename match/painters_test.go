@@ -1,0 +1,212 @@
+package match
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// checker is the 24 patches of a common colour chart, Lab under D50 taken as aims.
+// Source: [BabelColor]
+var checker = []colour.Lab{
+	{L: 37.986, A: 13.555, B: 14.059}, {L: 65.711, A: 18.13, B: 17.81}, {L: 49.927, A: -4.88, B: -21.905},
+	{L: 43.139, A: -13.095, B: 21.905}, {L: 55.112, A: 8.844, B: -25.399}, {L: 70.719, A: -33.397, B: -0.199},
+	{L: 62.661, A: 36.067, B: 57.096}, {L: 40.02, A: 10.41, B: -45.964}, {L: 51.124, A: 48.239, B: 16.248},
+	{L: 30.325, A: 22.976, B: -21.587}, {L: 72.532, A: -23.709, B: 57.255}, {L: 71.941, A: 19.363, B: 67.857},
+	{L: 28.778, A: 14.179, B: -50.297}, {L: 55.261, A: -38.342, B: 31.37}, {L: 42.101, A: 53.378, B: 28.19},
+	{L: 81.733, A: 4.039, B: 79.819}, {L: 51.935, A: 49.986, B: -14.574}, {L: 51.038, A: -28.631, B: -28.638},
+	{L: 96.539, A: -0.425, B: 1.186}, {L: 81.257, A: -0.638, B: -0.335}, {L: 66.766, A: -0.734, B: -0.504},
+	{L: 50.867, A: -0.153, B: -0.27}, {L: 35.656, A: -0.421, B: -1.231}, {L: 20.461, A: -0.079, B: -0.973},
+}
+
+// still is the flat colours of the things in testdata/kettle.jpg, from kettle.json.
+var still = []colour.Lab{
+	{L: 61.19, A: 3.42, B: 13.28}, {L: 41.37, A: -2.01, B: -6.23}, {L: 73.69, A: 15.38, B: 15.99},
+	{L: 13.02, A: 6.37, B: 10.83}, {L: 29.98, A: -16.2, B: 17.2}, {L: 81.58, A: -1.61, B: 88.82},
+}
+
+// painter is one of those simulated: whose tubes are not ours and whose camera strays.
+type painter struct {
+	chance *rand.Rand
+	tubes  map[string]paint.Paint
+}
+
+func newPainter(seed uint64, box []paint.Paint) *painter {
+	p := &painter{rand.New(rand.NewPCG(seed, 81)), map[string]paint.Paint{}}
+	for _, tube := range box {
+		p.tubes[tube.ID] = p.another(tube)
+	}
+	return p
+}
+
+func (p *painter) within(width float64) float64 { return width * (2*p.chance.Float64() - 1) }
+
+// another returns a tube of that name as this painter has it: strength ±30 %,
+// scattering ±15 %, bands ±6 nm moved along a cubic of K itself, with a ripple of 3 %
+// over the spectrum that no two tubes share. None of it is paint.Vary.
+func (p *painter) another(tube paint.Paint) paint.Paint {
+	strength, scatter, shift := 1+p.within(0.3), 1+p.within(0.15), p.within(6)
+	period, phase := 60+60*p.chance.Float64(), 2*math.Pi*p.chance.Float64()
+	true := tube
+	for b := range true.K {
+		nm := 400 + 10*float64(b)
+		ripple := 1 + 0.03*math.Sin(2*math.Pi*nm/period+phase)
+		true.K[b] = strength * ripple * cubicAt(&tube.K, nm-shift)
+		true.S[b] = scatter * tube.S[b]
+	}
+	return true
+}
+
+// cubicAt returns a curve between its samples along the cubic through the four around,
+// kept over 0.
+func cubicAt(k *colour.Spectrum, nm float64) float64 {
+	at := (nm - 400) / 10
+	i := math.Floor(at)
+	t := at - i
+	y := func(n float64) float64 { return k[int(min(max(i+n, 0), colour.Bands-1))] }
+	v := y(0) + t/2*(y(1)-y(-1)+t*(2*y(-1)-5*y(0)+4*y(1)-y(2)+t*(3*(y(0)-y(1))+y(2)-y(-1))))
+	return max(v, min(y(0), y(1))/2, 1e-5)
+}
+
+// look returns the true colour of a pile of this painter's tubes, straight from the
+// definitions.
+func (p *painter) look(pile Pile) colour.Lab {
+	var parts []Part
+	var tubes []paint.Paint
+	for i, tube := range pile.Paints {
+		tubes = append(tubes, p.tubes[tube.ID])
+		parts = append(parts, Part{Paint: i, Parts: pile.Parts[i]})
+	}
+	return mixed(tubes, parts)
+}
+
+// How the photo strays, of each channel of linear RGB: the cast of the light, which the
+// card tells, with what it tells wrong, and the light that is not the same on both.
+const (
+	cast    = 0.25
+	cardBy  = 0.008
+	lightBy = 0.012
+	grainBy = 0.002
+)
+
+// photographed returns what is read of a true colour: in linear RGB, under a cast, with
+// noise, and divided by what is read of a gray card, with noise of its own.
+func (p *painter) photographed(true colour.Lab) colour.Lab {
+	const card = 0.184 // luminance of a gray card of L* 50
+	var read [3]float64
+	exposure := 1 + p.within(0.2)
+	light := 1 + lightBy*p.chance.NormFloat64()
+	for c, v := range linear(true) {
+		gain := exposure * (1 + p.within(cast))
+		seenCard := card*gain*(1+cardBy*p.chance.NormFloat64()) + grainBy*p.chance.NormFloat64()
+		seen := v*gain*light*(1+lightBy/2*p.chance.NormFloat64()) + grainBy*p.chance.NormFloat64()
+		read[c] = seen * card / seenCard
+	}
+	return fromLinear(read)
+}
+
+// toLinear is XYZ to linear sRGB. Source: [IEC61966-2-1], as printed to four decimals.
+var toLinear = [3][3]float64{{3.2406, -1.5372, -0.4986}, {-0.9689, 1.8758, 0.0415}, {0.0557, -0.2040, 1.0570}}
+
+func linear(c colour.Lab) (rgb [3]float64) {
+	xyz := c.XYZ()
+	for i, row := range toLinear {
+		rgb[i] = (row[0]*xyz.X + row[1]*xyz.Y + row[2]*xyz.Z) / 100
+	}
+	return rgb
+}
+
+// fromLinear is its inverse. Source: [IEC61966-2-1].
+func fromLinear(rgb [3]float64) colour.Lab {
+	xyz := func(r, g, b float64) float64 { return max(100*(r*rgb[0]+g*rgb[1]+b*rgb[2]), 0) }
+	return colour.XYZ{X: xyz(0.4124, 0.3576, 0.1805), Y: xyz(0.2126, 0.7152, 0.0722), Z: xyz(0.0193, 0.1192, 0.9505)}.Lab()
+}
+
+// pileOf is a recipe as a painter mixes it.
+func pileOf(paints []paint.Paint, r *Recipe) (p Pile) {
+	for _, part := range r.Parts {
+		p.Paints, p.Parts = append(p.Paints, paints[part.Paint]), append(p.Parts, part.Parts)
+	}
+	return p
+}
+
+// A way of correcting, to compare.
+type way func(box []paint.Paint, rounds []Round, aim colour.Lab) Correction
+
+func unlearned(box []paint.Paint, rounds []Round, aim colour.Lab) Correction {
+	return advise(box, rounds[len(rounds)-1], aim, nil, 1)
+}
+
+// correctedBy returns the true CIEDE2000 to the aims before, after one and after two
+// rounds, by painter, and the errors of the photos.
+func correctedBy(correct way, painters int, t *testing.T) (off [3][]float64, photos []float64) {
+	box := paint.StarterBox().Paints
+	var aims []colour.Lab
+	var first []Recipe
+	all := append(slices.Clone(checker), still...)
+	for i, recipes := range Recipes(box, all, Options{}) {
+		if recipes[0].DeltaE <= Right {
+			aims, first = append(aims, all[i]), append(first, recipes[0])
+		}
+	}
+	counts := map[Verdict]int{}
+	for n := range painters {
+		p := newPainter(uint64(n), box)
+		aim, pile := aims[n%len(aims)], pileOf(box, &first[n%len(aims)])
+		var rounds []Round
+		off[0] = append(off[0], colour.DeltaE00(p.look(pile), aim))
+		for round := 1; round <= 2; round++ {
+			true := p.look(pile)
+			seen := p.photographed(true)
+			photos = append(photos, colour.DeltaE00(true, seen))
+			rounds = append(rounds, Round{Pile: pile, Measured: seen})
+			c := correct(box, rounds, aim)
+			counts[c.Verdict]++
+			pile = c.After
+			if c.Fresh != nil {
+				pile = pileOf(box, c.Fresh)
+			}
+			off[round] = append(off[round], colour.DeltaE00(p.look(pile), aim))
+			if testing.Verbose() && round == 2 && off[2][n] > 2.5 {
+				t.Logf("painter %d aim %.0f: before %.1f, %.1f, %.1f seen %.1f hoped %.1f %s %v", n, aim, off[0][n], off[1][n], off[2][n], c.DeltaE, c.Remaining, c.Verdict, c.Additions)
+			}
+		}
+	}
+	t.Log(len(aims), "aims", counts)
+	return off, photos
+}
+
+func share(v []float64, within float64) float64 {
+	n := 0
+	for _, x := range v {
+		if x <= within {
+			n++
+		}
+	}
+	return float64(n) / float64(len(v))
+}
+
+func quantile(v []float64, q float64) float64 {
+	v = slices.Sorted(slices.Values(v))
+	return v[int(q*float64(len(v)-1))]
+}
+
+func TestTwoHundredPainters(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		way  way
+	}{{"learned", Correct}, {"library alone", unlearned}} {
+		off, photos := correctedBy(c.way, 200, t)
+		t.Logf("%s; photos err by a median of %.2f, mean %.2f", c.name, quantile(photos, 0.5), sum(photos)/float64(len(photos)))
+		for i, v := range off {
+			t.Logf("  after %d: median %.2f, 90th %.2f, within 2.5 %.1f %%", i, quantile(v, 0.5), quantile(v, 0.9), 100*share(v, 2.5))
+		}
+	}
+	_ = assert.True
+}
