@@ -39,14 +39,17 @@ func (a Addition) Amount() string {
 	return text + either(text == "1", " part", " parts")
 }
 
-// list says several: "a touch of Yellow Ochre and half a part of Titanium White".
-func list(additions []Addition) string {
+// ListAdditions says several: "a touch of Yellow Ochre and half a part of Titanium White".
+func ListAdditions(additions []Addition) string {
 	words := make([]string, len(additions))
 	for i, a := range additions {
 		words[i] = a.String()
 	}
 	return strings.Join(words, " and ")
 }
+
+// tinyShare is the rounding that a sum of amounts may have, as a share of it.
+const tinyShare = 1e-9
 
 // amounts returns what may be added of one paint to a pile of so many parts, from a
 // speck up to as much as the pile itself, each larger than the one before: specks and
@@ -63,8 +66,8 @@ func amounts(pile float64) (all []Addition) {
 		}
 	}
 	finest := all[len(all)-1].Parts
-	for parts := 0.25; parts <= pile*(1+1e-9); parts += stepFrom(parts) {
-		if parts > finest*(1+1e-9) {
+	for parts := 0.25; parts <= pile*(1+tinyShare); parts += stepFrom(parts) {
+		if parts > finest*(1+tinyShare) {
 			all = append(all, Addition{Count: parts, Parts: parts})
 		}
 	}
@@ -79,7 +82,7 @@ func stepFrom(parts float64) float64 {
 	case parts < 3:
 		return 0.5
 	}
-	return math.Max(1, math.Floor(parts/8))
+	return math.Max(1, math.Floor(parts/8)) // a pile of hundreds is not measured by ones
 }
 
 // with returns the pile with additions stirred in.

@@ -50,24 +50,78 @@ func (r Round) sigma() float64 {
 	return math.Hypot(cameraError, spreadShare*r.Spread)
 }
 
+// mostRounds is how many of the last rounds are learned from. Ours: with more, one
+// correction takes longer than anybody waits, and tubes are used up.
+const mostRounds = 24
+
 // Learn returns the tubes of the paints in the piles, in the order in which they come
 // up: those that are likeliest, given how far tubes and measurements stray, jointly
-// over all rounds. No rounds: none.
+// over the last 24 rounds. No rounds: none.
 // Source: maximum a posteriori, least squares of CIEDE2000 and of the strays.
 func Learn(rounds []Round) Tubes {
-	paints := paintsOf(rounds)
-	x := fit(make([]float64, 3*len(paints)), mostStrays, func(x []float64) []float64 {
-		tubes := tubesOf(paints, x)
-		residuals := slices.Clone(x)
-		for _, r := range rounds {
-			apart := parted(r.Measured, tubes.pile(r.Pile).look())
-			for _, d := range apart {
-				residuals = append(residuals, d/r.sigma())
-			}
+	rounds = rounds[max(0, len(rounds)-mostRounds):]
+	l := newLearning(rounds)
+	return tubesOf(l.paints, fit(l.at, mostStrays, l.residuals))
+}
+
+// learning is what the fit of tubes is at: it keeps what did not change.
+type learning struct {
+	rounds []Round
+	paints []paint.Paint // as they come
+	places [][]int       // of each round's paints among them
+	at     []float64     // how far each strays, three numbers a paint
+	tubes  []paint.Paint // straying so
+	apart  [][3]float64  // each round's measurement from its pile of them
+}
+
+func newLearning(rounds []Round) *learning {
+	l := &learning{rounds: rounds, paints: paintsOf(rounds), apart: make([][3]float64, len(rounds))}
+	for _, r := range rounds {
+		var places []int
+		for _, p := range r.Pile.Paints {
+			places = append(places, indexOf(l.paints, p.ID))
 		}
-		return residuals
-	})
-	return tubesOf(paints, x)
+		l.places = append(l.places, places)
+	}
+	l.at = make([]float64, 3*len(l.paints))
+	l.tubes = tubesOf(l.paints, l.at).All(l.paints)
+	for i := range rounds {
+		l.measure(i)
+	}
+	return l
+}
+
+// measure sets how far a round's measurement is from its pile, in standard errors.
+func (l *learning) measure(round int) {
+	r := l.rounds[round]
+	var tubes []paint.Paint
+	for _, i := range l.places[round] {
+		tubes = append(tubes, l.tubes[i])
+	}
+	l.apart[round] = parted(r.Measured, Pile{tubes, r.Pile.Parts}.look())
+	for i := range l.apart[round] {
+		l.apart[round][i] /= r.sigma()
+	}
+}
+
+// residuals returns how far the tubes stray by x, and each round's measurement then,
+// both in standard deviations.
+func (l *learning) residuals(x []float64) []float64 {
+	changed := make([]bool, len(l.paints))
+	for i, p := range l.paints {
+		if of := x[3*i : 3*i+3]; !slices.Equal(of, l.at[3*i:3*i+3]) {
+			l.tubes[i], changed[i] = tubeOf(p, of).of(p), true
+		}
+	}
+	l.at = slices.Clone(x)
+	all := slices.Clone(x)
+	for r, places := range l.places {
+		if slices.ContainsFunc(places, func(i int) bool { return changed[i] }) {
+			l.measure(r)
+		}
+		all = append(all, l.apart[r][:]...)
+	}
+	return all
 }
 
 // paintsOf returns the paints in the piles, each once.
@@ -85,20 +139,27 @@ func paintsOf(rounds []Round) (paints []paint.Paint) {
 // tubesOf returns the tubes that stray by x, three numbers a paint.
 func tubesOf(paints []paint.Paint, x []float64) (tubes Tubes) {
 	for i, p := range paints {
-		width := unknownTube
-		if p.Basis == paint.Own {
-			width = ownTube
-		}
-		tubes = append(tubes, Tube{p.ID, math.Exp(width[0] * x[3*i]), math.Exp(width[1] * x[3*i+1]), width[2] * x[3*i+2]})
+		tubes = append(tubes, tubeOf(p, x[3*i:3*i+3]))
 	}
 	return tubes
 }
+
+// tubeOf returns the tube of a paint that strays by three numbers of standard deviations.
+func tubeOf(p paint.Paint, x []float64) Tube {
+	width := unknownTube
+	if p.Basis == paint.Own {
+		width = ownTube
+	}
+	return Tube{p.ID, math.Exp(width[0] * x[0]), math.Exp(width[1] * x[1]), width[2] * x[2]}
+}
+
+func (t Tube) of(p paint.Paint) paint.Paint { return p.Vary(t.Strength, t.Scatter, t.Shift) }
 
 // Of returns the paint as the tube at hand is, or as it comes where nothing is known of it.
 func (t Tubes) Of(p paint.Paint) paint.Paint {
 	for _, tube := range t {
 		if tube.ID == p.ID {
-			return p.Vary(tube.Strength, tube.Scatter, tube.Shift)
+			return tube.of(p)
 		}
 	}
 	return p

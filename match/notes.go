@@ -98,7 +98,7 @@ func (m miss) shifts() string {
 // lean says which way two near grays differ, where no figure does.
 func (m miss) lean() string {
 	if m.mix.Chroma >= m.aim.Chroma {
-		return "a trace of " + hueNames[int(m.mix.Hue/10)%10] + " too much"
+		return "a trace of " + m.family() + " too much"
 	}
 	return "a trace of " + hueNames[int(m.aim.Hue/10)%10] + " short"
 }
