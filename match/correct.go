@@ -35,6 +35,7 @@ type Correction struct {
 	Measured   colour.Lab
 	DeltaE     float64 // CIEDE2000 of what was measured to the aim
 	Difference Difference
+	Surprise   float64 // CIEDE2000 of what was measured to what typical tubes would give
 
 	Additions []Addition // the nearest that adding comes, the larger first; nil where the pile is right or nothing helps
 	After     Pile       // with the additions
@@ -60,7 +61,7 @@ func Correct(owned []paint.Paint, rounds []Round, aim colour.Lab) Correction {
 func advise(owned []paint.Paint, last Round, aim colour.Lab, tubes Tubes, share float64) Correction {
 	c := Correction{
 		Verdict: Leave, Measured: last.Measured, DeltaE: colour.DeltaE00(last.Measured, aim),
-		Difference: Differ(last.Measured, aim), After: last.Pile, Tubes: tubes,
+		Difference: Differ(last.Measured, aim), Surprise: colour.DeltaE00(last.Measured, last.Pile.look()), After: last.Pile, Tubes: tubes,
 	}
 	pile := tubes.pile(last.Pile).corrected(last.Measured, share)
 	c.Lab = pile.Masstone()

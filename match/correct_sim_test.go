@@ -11,7 +11,7 @@ import (
 )
 
 // corrected returns what so many painters' misses are before and after each round.
-func correctedBy(t *testing.T, correct way, painters int, slip, rough float64) (off [3][]float64) {
+func correctedBy(t *testing.T, correct manner, painters int, slip, rough float64) (off [3][]float64) {
 	box := paint.StarterBox().Paints
 	aims, first := reachable(box)
 	var photos []float64

@@ -167,12 +167,14 @@ func TestVerdicts(t *testing.T) {
 	right := Correct(owned, []Round{{Pile: pile, Measured: pile.look()}}, pile.look())
 	assert.Equal(t, Leave, right.Verdict)
 	assert.Empty(t, right.Additions)
+	assert.Zero(t, right.Surprise)
 
 	// A black pile cannot be made pale with as much again.
 	black := Pile{box(t, "ivory-black"), []float64{1}}
 	pale := Pile{box(t, "titanium-white", "ivory-black"), []float64{30, 1}}.look()
 	anew := Correct(owned, []Round{{Pile: black, Measured: black.look()}}, pale)
 	require.Equal(t, Anew, anew.Verdict)
+	assert.Zero(t, anew.Surprise, "it is far from the aim, but as it was mixed")
 	assert.LessOrEqual(t, anew.Fresh.DeltaE, 2.0)
 	assert.Zero(t, anew.Keep, "not even a sixteenth of black")
 

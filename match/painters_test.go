@@ -160,8 +160,8 @@ func (p *painter) adds(mixed Pile, additions []Addition) Pile {
 	return mixed.with(additions)
 }
 
-// A way of correcting, to compare.
-type way func(box []paint.Paint, rounds []Round, aim colour.Lab) Correction
+// A manner of correcting, to compare.
+type manner func(box []paint.Paint, rounds []Round, aim colour.Lab) Correction
 
 // unlearned is the library's paints, and a pile moved onto its measurement.
 func unlearned(box []paint.Paint, rounds []Round, aim colour.Lab) Correction {
@@ -170,7 +170,7 @@ func unlearned(box []paint.Paint, rounds []Round, aim colour.Lab) Correction {
 
 // corrects mixes a recipe and corrects it twice. It returns the true CIEDE2000 to the
 // aim before, after one and after two rounds; the rounds; and the errors of the photos.
-func (p *painter) corrects(start Pile, aim colour.Lab, correct way, known []Round) (off [3]float64, rounds []Round, photos []float64) {
+func (p *painter) corrects(start Pile, aim colour.Lab, correct manner, known []Round) (off [3]float64, rounds []Round, photos []float64) {
 	rounds = slices.Clone(known)
 	meant, mixed := start, p.mixes(start)
 	off[0] = colour.DeltaE00(p.look(mixed), aim)

@@ -100,3 +100,12 @@ func sum(v []float64) (s float64) {
 	}
 	return s
 }
+
+// String writes the pile as ParsePile reads it, to five digits of each part.
+func (p Pile) String() string {
+	words := make([]string, len(p.Paints))
+	for i, of := range p.Paints {
+		words[i] = of.ID + " " + strconv.FormatFloat(p.Parts[i], 'g', 5, 64)
+	}
+	return strings.Join(words, ", ")
+}

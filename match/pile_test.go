@@ -37,3 +37,17 @@ func TestParsePileSaysWhatIsWrong(t *testing.T) {
 		assert.ErrorContains(t, err, want, text)
 	}
 }
+
+// Identity: what is written is read back, to the digits written.
+func TestPileIsReadBack(t *testing.T) {
+	box := paint.StarterBox().Paints
+	for _, parts := range [][]float64{{3, 1}, {0.21875, 12}, {1.0 / 3, 999.94}, {1e-3, 2}} {
+		p := Pile{box[3:5], parts}
+		got, err := ParsePile(nil, p.String())
+		require.NoError(t, err, p.String())
+		for i := range parts {
+			assert.Equal(t, p.Paints[i].ID, got.Paints[i].ID)
+			assert.InEpsilon(t, parts[i], got.Parts[i], 1e-4)
+		}
+	}
+}

@@ -1,9 +1,12 @@
 package main
 
 import (
+	"image/jpeg"
 	"os"
 	"path/filepath"
 	"testing"
+
+	"tonewright/analyze/colour"
 )
 
 // benchmarkAnswer times a command as a process of its own, with a box of 24 paints,
@@ -37,4 +40,19 @@ func BenchmarkString24(b *testing.B) {
 
 func BenchmarkGlaze24(b *testing.B) {
 	benchmarkAnswer(b, "glaze", "--over", "5Y 7/4", "--aim", "5YR 5/6")
+}
+
+// A swatch from a photo of 12 megapixels, with its pile.
+func BenchmarkSwatch24(b *testing.B) {
+	photo := filepath.Join(b.TempDir(), "pile.jpg")
+	file, err := os.Create(photo)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer file.Close()
+	if err := jpeg.Encode(file, swatchPhoto(4000, 3000, colour.Lab{L: 63, A: 17.5, B: 21}), nil); err != nil {
+		b.Fatal(err)
+	}
+	benchmarkAnswer(b, "swatch", photo, "--card", "10,20,15,20", "--swatch", "55,25,20,20",
+		"--aim", "2.5YR 7/4", "--pile", "titanium-white 4, yellow-ochre 1")
 }

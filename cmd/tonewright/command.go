@@ -23,6 +23,7 @@ var commands = []command{
 	{"mix", "COLOUR", "recipes for one colour", runMix},
 	{"string", "PAINT PAINT", "mixes from one paint to another, evenly spaced", runString},
 	{"glaze", "--over COLOUR", "which transparent paint, how thin, for a colour", runGlaze},
+	{"swatch", "PHOTO", "whether a mixed pile is right, and what to add", runSwatch},
 	{"box", "", "what is known of your paints, and what they do not reach", runBox},
 }
 

@@ -31,7 +31,7 @@ func TestScripts(t *testing.T) {
 			e.Setenv("DEMO", demo)
 			return nil
 		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "cardphoto": cardPhoto},
 	})
 }
 

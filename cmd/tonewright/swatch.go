@@ -1,0 +1,123 @@
+package main
+
+import (
+	"io"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"tonewright/report"
+	"tonewright/report/answer"
+)
+
+const swatchHelp = `Is the pile right? Measures a swatch of it in a photo and says what to add.
+
+Usage:
+  tonewright swatch PHOTO --card RECT --swatch RECT --aim TAG|COLOUR [flags]
+
+Photograph the swatch, still wet and thick, beside a gray or white card in the same
+light, without glare. RECT is x,y,w,h from the top left in percent of the photo, or
+in pixels with px after the last number. TAG is a colour of the plan, such as A1:
+its recipe is taken for the pile unless --pile says what is in it. What was measured
+and advised goes into a log beside the plan, and each round learns from those before.
+
+Examples:
+  tonewright swatch pile.jpg --card 10,20,15,20 --swatch 55,25,20,20 --aim A1
+  tonewright swatch pile.jpg --card 10,20,15,20 --swatch 55,25,20,20 \
+      --aim "5YR 6/8" --pile "yellow-ochre 3, titanium-white 1"
+
+Flags:
+`
+
+type swatchFlags struct {
+	answering
+	card, swatch, aim, pile, plan, cardIs, log string
+}
+
+func (f *swatchFlags) set() *pflag.FlagSet {
+	s := newFlags("swatch")
+	s.StringVar(&f.card, "card", "", "where the card is in the photo: a `RECT`")
+	s.StringVar(&f.swatch, "swatch", "", "where the swatch is: a `RECT`")
+	s.StringVar(&f.aim, "aim", "", "the `AIM`: a tag of the plan, or a colour as in mix")
+	s.StringVar(&f.pile, "pile", "", "what is in the pile: `PARTS` such as \"yellow-ochre 3, titanium-white 1, viridian touch\"")
+	s.StringVar(&f.plan, "plan", "", "the plan's JSON `FILE` (default: plan.json beside the photo)")
+	s.StringVar(&f.cardIs, "card-is", "gray", "what the card is: gray (18 %), white, or its own `COLOUR`")
+	s.StringVar(&f.log, "log", "", "the `FILE` for the rounds (default: the plan's name with .rounds.tsv)")
+	f.answering.set(s)
+	return s
+}
+
+func runSwatch(args []string, out, _ io.Writer) error {
+	var f swatchFlags
+	set := f.set()
+	if helped, err := parse(set, swatchHelp, args, out); helped || err != nil {
+		return err
+	}
+	if set.NArg() != 1 {
+		return usageError("swatch takes one photo, not %d: tonewright swatch PHOTO --card RECT --swatch RECT --aim A1", set.NArg())
+	}
+	for _, wanted := range []struct{ flag, value, example string }{
+		{"card", f.card, "10,20,15,20"}, {"swatch", f.swatch, "55,25,20,20"}, {"aim", f.aim, "A1"},
+	} {
+		if wanted.value == "" {
+			return usageError("swatch needs --%s, such as --%s %s; see tonewright swatch --help", wanted.flag, wanted.flag, wanted.example)
+		}
+	}
+	return f.answer(set.Arg(0), out)
+}
+
+// answer measures, writes the log, and prints; nothing is printed unless the round is
+// in the log.
+func (f *swatchFlags) answer(photo string, out io.Writer) error {
+	f.defaults(photo)
+	target, err := f.target(photo)
+	if err != nil {
+		return err
+	}
+	box, err := f.paints()
+	if err != nil {
+		return err
+	}
+	log, err := answer.ReadRounds(target, box.Paints)
+	if err != nil {
+		return err
+	}
+	a, err := answer.SwatchFor(answer.SwatchOptions{
+		Photo: photo, Card: f.card, Spot: f.swatch, CardIs: f.cardIs, Aim: f.aim, Pile: f.pile,
+		Plan: f.plan, Box: box, Log: log, Date: time.Now().Format(time.DateOnly), Version: version,
+	})
+	if err != nil {
+		return err
+	}
+	if err := place([]output{{target, log.Text()}}); err != nil {
+		return err
+	}
+	return f.print(out, a, func(w io.Writer) error { return report.SwatchText(w, a, f.log) })
+}
+
+// defaults fills in the files that were not named.
+func (f *swatchFlags) defaults(photo string) {
+	if f.plan == "" {
+		f.plan = filepath.Join(filepath.Dir(photo), "plan.json")
+	}
+	if f.log == "" {
+		f.log = strings.TrimSuffix(f.plan, filepath.Ext(f.plan)) + ".rounds.tsv"
+	}
+}
+
+// target returns where the log is written, after making sure that nothing that is
+// read is written over.
+func (f *swatchFlags) target(photo string) (string, error) {
+	target, err := targetOf(f.log)
+	if err != nil {
+		return "", err
+	}
+	for _, input := range []string{photo, f.plan, f.box} {
+		if input != "" && sameFile(target, input) {
+			return "", usageError("--log: %s is read and would be written over: choose another file for the rounds", f.log)
+		}
+	}
+	return target, nil
+}
