@@ -17,6 +17,7 @@ fuzz:
 	go test ./grid -run '^$$' -fuzz FuzzSpans -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzOpen -fuzztime 1m
 	go test ./match/paint -run '^$$' -fuzz FuzzParseBox -fuzztime 1m
+	go test ./report/answer -run '^$$' -fuzz FuzzParseRounds -fuzztime 1m
 
 bench:
 	go test ./... -run '^$$' -bench . -count 5

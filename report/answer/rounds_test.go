@@ -148,3 +148,21 @@ func TestReadPlanned(t *testing.T) {
 	_, _, err = findAim("A1", file, own)
 	assert.ErrorContains(t, err, "is not the data of a plan")
 }
+
+// Whatever is read as a log is written and read back the same; nothing panics.
+func FuzzParseRounds(f *testing.F) {
+	head := logMark + "\n" + logColumns + "\n"
+	f.Add(head)
+	f.Add(head + "2026-11-25\tA1\t52 -3 18\tpile.jpg\tyellow-ochre 3, viridian touch\t50 0 0\t0.7\t4.2\tAdd it.\t-\n")
+	f.Add(head + "2026-11-25\t\t100 150 -150\t\t-\t0 0 0\t0\t200\t\tPB29\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		log, err := parseRounds("log.tsv", text, nil)
+		if err != nil {
+			return
+		}
+		written := string(log.Text())
+		again, err := parseRounds("log.tsv", written, nil)
+		require.NoError(t, err)
+		assert.Equal(t, written, string(again.Text()))
+	})
+}

@@ -218,10 +218,15 @@ func (a *Swatch) adviceText(c match.Correction) string {
 
 // keepText says how much of the old pile a fresh one bears.
 func keepText(keep float64) string {
-	if keep == 0 {
-		return "Keep the old pile for something else."
+	for _, share := range []struct {
+		of   float64
+		word string
+	}{{0.5, "half"}, {0.25, "a quarter"}, {0.125, "an eighth"}, {0.0625, "a sixteenth"}} {
+		if keep == share.of {
+			return fmt.Sprintf("Of the old pile, up to %s as much as there is fresh paint may be stirred in.", share.word)
+		}
 	}
-	return fmt.Sprintf("Of the old pile as much as 1/%.0f of the fresh paint may go into it.", 1/keep)
+	return "Keep the old pile for something else."
 }
 
 func learnedOf(t match.Tube, rounds []match.Round) Learned {
