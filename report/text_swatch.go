@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -32,7 +33,7 @@ func SwatchText(w io.Writer, a *answer.Swatch, log string) error {
 	if len(a.Pile) > 0 {
 		t.say(2, "Pile: %s (%s).", amountsText(a.Pile), a.PileFrom)
 	}
-	if a.Then != nil {
+	if a.Then != nil && a.Fresh == nil {
 		t.say(2, "Pile then: %s.", amountsText(a.Then.Pile))
 		t.say(2, "%sStir in half of it, look, then the rest.", measuresText(a.Add))
 	}
@@ -50,7 +51,7 @@ func looksTable(a *answer.Swatch) [][]string {
 	rows := [][]string{{"", "Munsell", " CIEDE2000", ""}, row("aim", a.Aim.Look, "")}
 	rows = append(rows, row("measured", a.Measured, fmt.Sprintf("%.1f", a.DeltaE)))
 	if a.Then != nil {
-		rows = append(rows, row("then, likely", a.Then.Look, fmt.Sprintf("%.1f", a.Then.DeltaE)))
+		rows = append(rows, row(either(a.Fresh == nil, "then, likely", "mended"), a.Then.Look, fmt.Sprintf("%.1f", a.Then.DeltaE)))
 	}
 	return rows
 }
@@ -76,7 +77,7 @@ func addText(additions []answer.Addition) string {
 // turnText words a turn of the hue; 0 is no turn, or none that a gray could make.
 func turnText(steps float64) string {
 	if steps == 0 {
-		return "as the aim"
+		return "not turned"
 	}
 	return fmt.Sprintf("%+.0f steps of 100", steps)
 }
@@ -96,10 +97,13 @@ const (
 	shiftWord = 1 // nm
 )
 
-// sayLearned tells which tubes are not as the library has them.
+// sayLearned tells which tubes of the pile are not as the library has them.
 func sayLearned(t *text, a *answer.Swatch) {
 	var words []string
 	for _, l := range a.Learned {
+		if !slices.ContainsFunc(a.Pile, func(p plan.Part) bool { return p.Paint == l.Paint }) {
+			continue
+		}
 		var of []string
 		if d := l.Strength - 1; math.Abs(d) >= shareWord {
 			of = append(of, "takes in "+moreOrLess(d, "light"))

@@ -3,16 +3,19 @@ package main
 import (
 	"image"
 	"image/color"
+	"image/jpeg"
 	"image/png"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"tonewright/analyze/colour"
 )
 
-// cardPhoto writes a photo of a swatch beside a card: cardphoto FILE COLOUR.
+// cardPhoto writes a photo, JPEG or PNG by its name, of a swatch beside a card:
+// cardphoto FILE COLOUR.
 func cardPhoto(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 2 {
 		ts.Fatalf("usage: cardphoto FILE COLOUR")
@@ -21,7 +24,11 @@ func cardPhoto(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(err)
 	file, err := os.Create(ts.MkAbs(args[0]))
 	ts.Check(err)
-	ts.Check(png.Encode(file, swatchPhoto(400, 300, paint)))
+	if photo := swatchPhoto(400, 300, paint); filepath.Ext(args[0]) == ".jpg" {
+		ts.Check(jpeg.Encode(file, photo, nil))
+	} else {
+		ts.Check(png.Encode(file, photo))
+	}
 	ts.Check(file.Close())
 }
 
