@@ -53,6 +53,9 @@ const largestBox = 1 << 20
 //	name = "studio"
 //	paints = ["titanium-white", "Yellow Ochre", "PB29"]
 //
+// Beside them it may hold own tubes, each in a [[tube]] block: see WithTube. A tube
+// stands where paints names it, or names the paint it takes the place of; else last.
+//
 // Errors say the file, the line where it is known, and what to write instead.
 func ReadBox(file string) (Box, error) {
 	f, err := os.Open(file)
@@ -67,11 +70,11 @@ func ReadBox(file string) (Box, error) {
 	if len(text) > largestBox {
 		return Box{}, fmt.Errorf("%s: over 1 MiB is no list of paints; give a TOML file with name and paints", file)
 	}
-	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
-		return Box{}, fmt.Errorf("%s: is written in UTF-16; save it as UTF-8", file)
-	}
-	return parseBox(file, bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
+	return parseBox(file, text)
 }
+
+// byteOrderMark is what some editors put before UTF-8.
+var byteOrderMark = []byte("\xef\xbb\xbf")
 
 // cause returns the reason without the file name that os puts before it.
 func cause(err error) error {
@@ -81,17 +84,37 @@ func cause(err error) error {
 	return err
 }
 
-func parseBox(file string, text []byte) (Box, error) {
-	var list struct {
-		Name   string   `toml:"name"`
-		Paints []string `toml:"paints"`
+// boxFile is a box as it stands in its file.
+type boxFile struct {
+	Name   string      `toml:"name"`
+	Paints []string    `toml:"paints"`
+	Tubes  []tubeBlock `toml:"tube"`
+}
+
+// decodeBox reads the form of a box file, not yet what its names mean.
+func decodeBox(file string, text []byte) (list boxFile, err error) {
+	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
+		return list, fmt.Errorf("%s: is written in UTF-16; save it as UTF-8", file)
 	}
+	text = bytes.TrimPrefix(text, byteOrderMark)
 	decoder := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields()
 	if err := decoder.Decode(&list); err != nil {
-		return Box{}, tomlError(file, err)
+		return list, tomlError(file, err)
 	}
-	if len(list.Paints) == 0 {
+	return list, nil
+}
+
+func parseBox(file string, text []byte) (Box, error) {
+	list, err := decodeBox(file, text)
+	if err != nil {
+		return Box{}, err
+	}
+	if len(list.Paints) == 0 && len(list.Tubes) == 0 {
 		return Box{}, fmt.Errorf(`%s: lists no paints; write paints = ["titanium-white", "yellow-ochre"] with those you own`, file)
+	}
+	tubes, err := readTubes(file, text, list.Tubes)
+	if err != nil {
+		return Box{}, err
 	}
 	box := Box{Name: list.Name}
 	if box.Name == "" {
@@ -99,16 +122,26 @@ func parseBox(file string, text []byte) (Box, error) {
 	}
 	places := places(text, list.Paints)
 	for i, name := range list.Paints {
-		p, err := find(name)
+		p, err := findOwn(tubes, name)
 		if err != nil {
 			return Box{}, fmt.Errorf("%s%s: %v", file, places[i], err)
 		}
-		if slices.ContainsFunc(box.Paints, func(q Paint) bool { return q.ID == p.ID }) {
+		if box.has(p.ID) {
 			return Box{}, fmt.Errorf("%s%s: %q is %s, which is listed already; leave it out", file, places[i], name, p.Name)
 		}
 		box.Paints = append(box.Paints, p)
 	}
+	for _, own := range tubes {
+		if !box.has(own.ID) {
+			box.Paints = append(box.Paints, own)
+		}
+	}
 	return box, nil
+}
+
+// has tells whether a paint of that id is in the box.
+func (b *Box) has(id string) bool {
+	return slices.ContainsFunc(b.Paints, func(p Paint) bool { return p.ID == id })
 }
 
 // tomlError says in one sentence what the TOML reader found.
@@ -116,7 +149,7 @@ func tomlError(file string, err error) error {
 	if unknown := (*toml.StrictMissingError)(nil); errors.As(err, &unknown) {
 		first := unknown.Errors[0]
 		line, _ := first.Position()
-		return fmt.Errorf("%s:%d: unknown key %q; a box has name and paints", file, line, strings.Join(first.Key(), "."))
+		return fmt.Errorf("%s:%d: unknown key %q; a box has name, paints and [[tube]] blocks, and a tube has name, paint, source, error, away, k and s", file, line, strings.Join(first.Key(), "."))
 	}
 	if wrong := (*toml.DecodeError)(nil); errors.As(err, &wrong) {
 		line, column := wrong.Position()

@@ -37,7 +37,7 @@ func TestReadBoxSaysWhatIsWrong(t *testing.T) {
 		{"a blank name", `paints = ["viridian", " "]`, `box.toml:1: a paint without a name; write one such as "titanium-white" or leave it out`},
 		{"no paints", `name = "studio"`, `box.toml: lists no paints; write paints = ["titanium-white", "yellow-ochre"] with those you own`},
 		{"an empty list", `paints = []`, `box.toml: lists no paints; write paints = `},
-		{"an unknown key", "name = \"x\"\npaint = [\"viridian\"]", `box.toml:2: unknown key "paint"; a box has name and paints`},
+		{"an unknown key", "name = \"x\"\npaint = [\"viridian\"]", `box.toml:2: unknown key "paint"; a box has name, paints and [[tube]] blocks`},
 		{"no TOML", "name = \"x\"\npaints = [viridian]", `box.toml:2:11: `},
 		{"the wrong type", `paints = "viridian"`, `box.toml:1:10: `},
 		{"a number for a name", `paints = [1, 2]`, `box.toml:1:11: `},
@@ -84,6 +84,8 @@ func FuzzParseBox(f *testing.F) {
 		f.Add([]byte(`paints = ["` + p.Name + `"]`))
 	}
 	f.Add([]byte("name = 1"))
+	f.Add([]byte(tubeText("paint = 'viridian'", "0.5", "1")))
+	f.Add([]byte("[tube]\nk = [1]"))
 	f.Add([]byte("[paints]\nx = [\"\\u00e9\"]"))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		if box, err := parseBox("box.toml", text); err == nil {

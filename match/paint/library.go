@@ -35,6 +35,15 @@ type Paint struct {
 	Basis    string   // of K and S: one of Bases
 	K, S     colour.Spectrum
 	Facts    Facts
+	Like     string // of an own tube, the id of the library paint it is a tube of
+	Fit      Fit    // of an own tube, how its optics were found
+}
+
+// Fit tells how the optics of an own tube were found; zero for a library paint.
+type Fit struct {
+	Source string  // what was measured, in plain words
+	Error  float64 // mean CIEDE2000 between what was measured and what the tube gives
+	Away   float64 // CIEDE2000 from the typical tube: masstone or 1:4 tint, the farther
 }
 
 // White tells whether all its pigments are whites by their Colour Index names.

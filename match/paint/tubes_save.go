@@ -1,0 +1,121 @@
+// Putting an own tube into the text of a box file.
+
+package paint
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tonewright/analyze/colour"
+)
+
+// WithTube returns the text of a box file with an own tube in it: in the place of the
+// [[tube]] block of the same id, comments inside it included, else at the end. Every
+// other byte stays as it was. An empty text becomes a new box of that tube alone.
+// own comes from OwnTube and has its optics; file is for errors only.
+// What is returned reads back as the same tube, to the last digit. The error says what
+// is wrong with the file or the tube.
+func WithTube(file string, text []byte, own Paint) ([]byte, error) {
+	if own.Basis != Own {
+		return nil, fmt.Errorf("%s: %s is not an own tube; only those are kept in a box file", file, own.Name)
+	}
+	with, err := placeTube(file, text, own)
+	if err != nil {
+		return nil, err
+	}
+	box, err := parseBox(file, with)
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be kept: %w", own.Name, err)
+	}
+	i := slices.IndexFunc(box.Paints, func(p Paint) bool { return p.ID == own.ID })
+	if i < 0 || !sameTube(box.Paints[i], own) {
+		return nil, fmt.Errorf("%s: %s cannot be kept so that it reads back the same", file, own.Name)
+	}
+	return with, nil
+}
+
+// sameTube tells whether two own tubes say the same.
+func sameTube(a, b Paint) bool {
+	return a.ID == b.ID && a.Name == b.Name && a.Like == b.Like && a.Fit == b.Fit && a.K == b.K && a.S == b.S
+}
+
+// placeTube puts the tube's block where it belongs.
+func placeTube(file string, text []byte, own Paint) ([]byte, error) {
+	block := blockOf(own)
+	if len(bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark))) == 0 {
+		name := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
+		return fmt.Appendf(nil, "name = %s\npaints = [%s]\n\n%s\n", tomlString(name), tomlString(own.ID), block), nil
+	}
+	list, err := decodeBox(file, text)
+	if err != nil {
+		return nil, err
+	}
+	places := blockPlaces(text)
+	if len(places) != len(list.Tubes) {
+		return nil, errors.New(file + ": its tubes are not written as [[tube]] blocks; write each as one, so that others can be added")
+	}
+	for i, at := range places {
+		if known, err := list.Tubes[i].paint(); err == nil && known.ID == own.ID {
+			return slices.Concat(text[:at.from], []byte(block), text[at.to:]), nil
+		}
+	}
+	lines := bytes.TrimRight(text, "\r\n")
+	return slices.Concat(text, []byte(strings.Repeat("\n", max(0, 2-(len(text)-len(lines))))), []byte(block+"\n")), nil
+}
+
+// blockOf returns a tube as a [[tube]] block, without a newline at its end.
+func blockOf(own Paint) string {
+	var b strings.Builder
+	b.WriteString("[[tube]]\n")
+	fmt.Fprintf(&b, "name = %s\npaint = %s\n", tomlString(own.Name), tomlString(own.Like))
+	fmt.Fprintf(&b, "source = %s\n", tomlString(own.Fit.Source))
+	fmt.Fprintf(&b, "error = %s # of the fit, mean CIEDE2000\n", decimal(own.Fit.Error))
+	fmt.Fprintf(&b, "away = %s # from the typical tube, CIEDE2000\n", decimal(own.Fit.Away))
+	fmt.Fprintf(&b, "k = [ # 400 to 700 nm in steps of 10\n%s]\n", curveLines(&own.K))
+	fmt.Fprintf(&b, "s = [\n%s]", curveLines(&own.S))
+	return b.String()
+}
+
+// curveLines returns the numbers of a curve, ten to a line.
+func curveLines(s *colour.Spectrum) string {
+	var b strings.Builder
+	for i, n := range s {
+		switch {
+		case i%10 == 0:
+			b.WriteString("  ")
+		default:
+			b.WriteString(" ")
+		}
+		b.WriteString(decimal(n) + ",")
+		if i%10 == 9 || i == len(s)-1 {
+			b.WriteString("\n")
+		}
+	}
+	return b.String()
+}
+
+// decimal returns the shortest figure that reads back the same.
+func decimal(n float64) string { return strconv.FormatFloat(n, 'g', -1, 64) }
+
+// tomlString returns text as a TOML basic string: in quotes, with quotes, backslashes
+// and control characters escaped.
+func tomlString(text string) string {
+	var b strings.Builder
+	b.WriteByte('"')
+	for _, r := range strings.ToValidUTF8(text, "\uFFFD") {
+		switch {
+		case r == '"' || r == '\\':
+			b.WriteString(`\` + string(r))
+		case r < ' ' || r == 0x7f:
+			fmt.Fprintf(&b, `\u%04X`, r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String() + `"`
+}

@@ -1,0 +1,171 @@
+package paint
+
+import (
+	"bytes"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// tubeText is a tube's block written by hand, apart from the writer.
+func tubeText(head string, k, s string) string {
+	return "[[tube]]\n" + head + "\nk = [" + strings.Repeat(k+", ", 31) + "]\ns = [" + strings.Repeat(s+", ", 31) + "]\n"
+}
+
+func TestBoxWithTubes(t *testing.T) {
+	box, err := ReadBox(write(t, `
+name = "studio"
+paints = ["titanium-white", "my warm OCHRE", "viridian", "PB29"]
+
+`+tubeText(`name = "My warm ochre"
+paint = "Yellow Ochre"
+source = "spectra"
+error = 0.31
+away = 3.2`, "0.25", "0.5")+tubeText(`paint = "PB29"`, "1", "0.1")+tubeText("name = 'Ochre, thin'\npaint = 'yellow-ochre'", "0.125", "2")))
+	require.NoError(t, err)
+	assert.Equal(t, []string{"titanium-white", "my-warm-ochre", "viridian", "ultramarine-blue", "ochre-thin"}, ids(box.Paints))
+	own, like := box.Paints[1], known(t, "yellow-ochre")
+	assert.Equal(t, "My warm ochre", own.Name)
+	assert.Equal(t, Own, own.Basis)
+	assert.Equal(t, "yellow-ochre", own.Like)
+	assert.Equal(t, Fit{"spectra", 0.31, 3.2}, own.Fit)
+	assert.Equal(t, like.Facts, own.Facts)
+	assert.Equal(t, 0.25, own.K[30])
+	assert.Equal(t, 0.5, own.S[0])
+	assert.Equal(t, Own, box.Paints[3].Basis, "takes the place of the library's")
+	assert.Equal(t, "Ultramarine Blue", box.Paints[3].Name)
+	assert.Equal(t, Fitted, like.Basis, "the library is left alone")
+}
+
+func TestBoxSaysWhatIsWrongWithATube(t *testing.T) {
+	good := "paints = ['viridian']\n\n"
+	for _, c := range []struct{ name, text, want string }{
+		{"no paint", tubeText("name = 'x'", "1", "1"), `box.toml:3: tube 1: has no paint; write paint = "yellow-ochre"`},
+		{"an unknown paint", tubeText("paint = 'yelow ochre'", "1", "1"), `box.toml:3: tube 1: unknown paint "yelow ochre"; did you mean "yellow-ochre"`},
+		{"another paint's name", tubeText("paint = 'viridian'\nname = 'Yellow, Ochre'", "1", "1"), `box.toml:3: tube 1: a tube of Viridian cannot be called "Yellow, Ochre", which is another paint`},
+		{"no letters", tubeText("paint = 'viridian'\nname = '!'", "1", "1"), `box.toml:3: tube 1: a tube cannot be called "!"`},
+		{"too few numbers", "[[tube]]\npaint = 'viridian'\nk = [1]\ns = [1]", `box.toml:3: tube 1: k has 1 numbers; it needs 31, for 400 to 700 nm in steps of 10`},
+		{"no s", "[[tube]]\npaint = 'viridian'\nk = [" + strings.Repeat("1,", 31) + "]", `box.toml:3: tube 1: s has 0 numbers`},
+		{"not a number", tubeText("paint = 'viridian'", "nan", "1"), `box.toml:3: tube 1: k at 400 nm is NaN; it must be from 0 to 100`},
+		{"without end", tubeText("paint = 'viridian'", "1", "inf"), `box.toml:3: tube 1: s at 400 nm is +Inf; it must be from 0.0001 to 100`},
+		{"negative", tubeText("paint = 'viridian'", "-0.1", "1"), `box.toml:3: tube 1: k at 400 nm is -0.1; it must be`},
+		{"no scattering", tubeText("paint = 'viridian'", "1", "0"), `box.toml:3: tube 1: s at 400 nm is 0; it must be`},
+		{"a negative error", tubeText("paint = 'viridian'\nerror = -1.0", "1", "1"), `box.toml:3: tube 1: error and away are CIEDE2000 differences, from 0 to 200`},
+		{"an unknown key", tubeText("paint = 'viridian'\ncolour = 'green'", "1", "1"), `box.toml:5: unknown key "tube.colour"; a box has name, paints and [[tube]] blocks, and a tube has name, paint, source, error, away, k and s`},
+		{"the wrong kind", tubeText("paint = 3", "1", "1"), `box.toml:4:9: `},
+		{"two of a name", tubeText("paint = 'viridian'", "1", "1") + "\n# again\n" + tubeText("paint = 'viridian'", "1", "1"), `box.toml:9: tube 2: "Viridian" is the name of a tube above it; give each its own`},
+		{"listed twice", "", `box.toml:1: "mine" is mine, which is listed already; leave it out`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			text := good + c.text
+			if c.text == "" {
+				text = "paints = ['mine', 'mine']\n" + tubeText("name = 'mine'\npaint = 'viridian'", "1", "1")
+			}
+			_, err := ReadBox(write(t, text))
+			require.Error(t, err)
+			assert.Contains(t, err.Error(), c.want)
+			assert.NotContains(t, err.Error(), "\n", "one sentence")
+		})
+	}
+}
+
+// ownTube is a tube of viridian with figures that need all their digits.
+func ownTube(t testing.TB, name string) Paint {
+	like, err := find("viridian")
+	require.NoError(t, err)
+	own, err := OwnTube(like, name)
+	require.NoError(t, err)
+	own = own.Vary(1.1, 0.9, 3)
+	own.Fit = Fit{Source: `"thick" C:\`, Error: 1. / 3, Away: math.Pi}
+	return own
+}
+
+func TestWithTube(t *testing.T) {
+	own := ownTube(t, "My green")
+	first, err := WithTube("studio.toml", nil, own)
+	require.NoError(t, err)
+	box, err := parseBox("studio.toml", first)
+	require.NoError(t, err)
+	assert.Equal(t, "studio", box.Name)
+	assert.Equal(t, []Paint{own}, box.Paints)
+
+	// Everything but the block itself is kept to the byte, wherever the block stands.
+	before := "# my paints\r\nname = 'x' # here\npaints = ['viridian',\n  'ivory-black'] # and these\n\n"
+	after := "\n# the blue one\n" + tubeText("paint = 'PB29'", "1", "1") + "# the end"
+	old := "[[ tube ]] # old\n" + strings.TrimPrefix(tubeText("name = 'my green' \npaint = 'viridian'", "1", "1"), "[[tube]]\n")
+	for _, mark := range []string{"", "\xef\xbb\xbf"} {
+		with, err := WithTube("box.toml", []byte(mark+before+old+after), own)
+		require.NoError(t, err)
+		assert.True(t, bytes.HasPrefix(with, []byte(mark+before+"[[tube]]\nname = \"My green\"\n")), "%s", with)
+		assert.True(t, bytes.HasSuffix(with, []byte("]\n"+after)), "%s", with)
+		again, err := WithTube("box.toml", with, own)
+		require.NoError(t, err)
+		assert.Equal(t, string(with), string(again))
+
+		other := ownTube(t, "")
+		with, err = WithTube("box.toml", []byte(mark+before+old+after), other)
+		require.NoError(t, err)
+		assert.True(t, bytes.HasPrefix(with, []byte(mark+before+old+after+"\n\n[[tube]]\n")))
+		box, err := parseBox("box.toml", with)
+		require.NoError(t, err)
+		assert.Equal(t, []string{"viridian", "ivory-black", "my-green", "ultramarine-blue"}, ids(box.Paints))
+		assert.Equal(t, other, box.Paints[0])
+	}
+}
+
+func TestWithTubeSaysWhatIsWrong(t *testing.T) {
+	good := []byte("paints = ['viridian']")
+	_, err := WithTube("box.toml", good, known(t, "viridian"))
+	assert.ErrorContains(t, err, "box.toml: Viridian is not an own tube")
+	_, err = WithTube("box.toml", []byte("paints = 3"), ownTube(t, "x"))
+	assert.ErrorContains(t, err, "box.toml:1:10: ")
+	_, err = WithTube("box.toml", []byte("paints = ['viridan']"), ownTube(t, "x"))
+	assert.ErrorContains(t, err, `unknown paint "viridan"`)
+	bad := ownTube(t, "x")
+	bad.S[3] = 0
+	_, err = WithTube("box.toml", good, bad)
+	assert.ErrorContains(t, err, "s at 430 nm is 0")
+	bad = ownTube(t, "x")
+	bad.Fit.Source = "\xff"
+	_, err = WithTube("box.toml", good, bad)
+	assert.ErrorContains(t, err, "reads back the same")
+	_, err = WithTube("box.toml", []byte("tube = [{paint = 'viridian', k = [], s = []}]"), ownTube(t, "x"))
+	assert.ErrorContains(t, err, "not written as [[tube]] blocks")
+}
+
+// Whatever box a tube is put into, it is there afterwards and all else as it was.
+func FuzzWithTube(f *testing.F) {
+	f.Add([]byte("paints = ['viridian']"), "My green", "spectra", 0.5)
+	f.Add([]byte("name = 'x'\n[[tube]]\npaint='PB29'\n# one\n"), "", "a\n\"b\"", 1e-7)
+	f.Add([]byte("\xef\xbb\xbfpaints = ['viridian']\r\n"+tubeText("paint = 'PB29'", "1", "1")+"\r\n# end"), "é ö", "", 3.)
+	f.Fuzz(func(t *testing.T, text []byte, name, source string, k float64) {
+		like := known(t, "ultramarine-blue")
+		own, err := OwnTube(like, name)
+		if err != nil {
+			return
+		}
+		own.Fit.Source, own.K[7] = source, k
+		was, bad := parseBox("box.toml", text)
+		with, err := WithTube("box.toml", text, own)
+		if err != nil {
+			return
+		}
+		now, err := parseBox("box.toml", with)
+		require.NoError(t, err)
+		if bad != nil {
+			assert.Empty(t, bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark)), "only an empty file may have been no box before")
+			return
+		}
+		for _, p := range was.Paints {
+			if p.ID != own.ID {
+				assert.Contains(t, now.Paints, p)
+			}
+		}
+		twice, err := WithTube("box.toml", with, own)
+		require.NoError(t, err)
+		assert.Equal(t, string(with), string(twice))
+	})
+}
