@@ -21,6 +21,7 @@ var mayImport = map[string][]string{
 	"analyze":        {"analyze/colour"},
 	"grid":           {},
 	"match/paint":    {"analyze/colour"},
+	"match/tube":     {"analyze/colour", "match/paint"},
 	"match":          {"analyze/colour", "match/paint"},
 	"report/plan":    {"analyze", "analyze/colour", "grid", "match", "match/paint"},
 	"report/answer":  {"analyze", "analyze/colour", "grid", "match", "match/paint", "report/plan"},

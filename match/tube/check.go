@@ -1,0 +1,127 @@
+// What measured samples cannot carry.
+
+package tube
+
+import (
+	"fmt"
+	"math"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+)
+
+// alike is the difference under which two samples say the same, CIEDE2000. Ours: a
+// tint that differs by 1 from masstone and white leaves K and S to the noise.
+const alike = 1.0
+
+// Tints past these say too little of the paint or of the white. Ours, as asked of a
+// palette knife.
+const (
+	weakest   = 1.0 / 50
+	strongest = 10.0
+)
+
+// check refuses what cannot be fitted; each refusal says what to measure.
+func (m Measured) check(white paint.Paint) error {
+	if !white.White() {
+		return fmt.Errorf("%s is no white; say which white the tints were made with, such as titanium-white", white.Name)
+	}
+	if len(m.Tints) == 0 {
+		return errMasstoneAlone
+	}
+	if m.Surface < 0 || m.Surface > 0.1 {
+		return fmt.Errorf("a surface that mirrors %.3g of the light is none of paint; use %v or %v", float64(m.Surface), float64(ShineOut), float64(ShineIn))
+	}
+	w := paint.Thick(&white.K, &white.S, m.Surface)
+	if m.White != nil {
+		w = *m.White
+	}
+	mass := m.Masstone.Lab()
+	for _, t := range m.Tints {
+		if err := t.check(mass, w.Lab()); err != nil {
+			return err
+		}
+	}
+	return m.finite()
+}
+
+// check refuses a tint that tells nothing beside the masstone and the white.
+func (t Tint) check(mass, white colour.Lab) error {
+	if !(t.Paint > 0 && t.White > 0 && t.Paint/t.White >= weakest && t.Paint/t.White <= strongest) {
+		return fmt.Errorf("a tint of %g parts to %g of white is out of range; measure one between 1:50 and 10:1, best 1:4", t.Paint, t.White)
+	}
+	switch lab := t.R.Lab(); {
+	case colour.DeltaE00(lab, mass) < alike:
+		return fmt.Errorf("the tint %s is the masstone's colour, so it tells nothing of the paint's strength; measure one with more white", t.name())
+	case colour.DeltaE00(lab, white) < alike:
+		return fmt.Errorf("the tint %s is the white's colour, so it tells nothing of the paint; measure one with less white", t.name())
+	}
+	return nil
+}
+
+func (t Tint) name() string { return fmt.Sprintf("%g:%g", t.Paint, t.White) }
+
+// finite refuses reflectances that are none.
+func (m Measured) finite() error {
+	all := []colour.Spectrum{m.Masstone}
+	for _, t := range m.Tints {
+		all = append(all, t.R)
+	}
+	for _, f := range m.Films {
+		all = append(all, f.OverBlack, f.OverWhite, f.Black, f.White)
+	}
+	if m.White != nil {
+		all = append(all, *m.White)
+	}
+	for _, s := range all {
+		for _, r := range s {
+			if math.IsNaN(r) || r < 0 || r > mostReflectance {
+				return fmt.Errorf("a reflectance of %v is none; give the samples as 0 to 1", r)
+			}
+		}
+	}
+	return nil
+}
+
+// notes says what was taken as known rather than measured.
+func (p *problem) notes(own paint.Paint) (notes []string) {
+	if p.m.White == nil {
+		notes = append(notes, fmt.Sprintf("The tints' white was taken to be a typical %s; a sample of it alone would be surer.", p.white.Name))
+	}
+	if p.m.Surface == ShineOut {
+		notes = append(notes, "The samples were taken to be measured without their shine (specular excluded).")
+	}
+	if from, to, any := p.untold(); any {
+		notes = append(notes, fmt.Sprintf("Between %d and %d nm masstone and tints look alike, so how strongly the paint scatters there comes from the typical tube.", from, to))
+	}
+	log := 0.0
+	for b := range own.S {
+		log += math.Log(own.S[b]/p.like.S[b]) / colour.Bands
+	}
+	if scatter := math.Exp(log); scatter > 3 || scatter < 1./3 {
+		notes = append(notes, fmt.Sprintf("The tube scatters %.2g times what a typical one does; check the parts of the tint if that is a surprise.", scatter))
+	}
+	return notes
+}
+
+// lookAlike is the lightness under which two samples say the same in one band. Ours:
+// twice the noise that is reckoned with.
+const lookAlike = 1.0
+
+// untold returns the outer wavelengths of the bands in which no tint differs from the
+// masstone.
+func (p *problem) untold() (from, to int, any bool) {
+	for b, r := range p.m.Masstone {
+		most := 0.0
+		for _, t := range p.m.Tints {
+			most = max(most, math.Abs(lightness(t.R[b])-lightness(r)))
+		}
+		if most >= lookAlike {
+			continue
+		}
+		if to = 400 + 10*b; !any {
+			from, any = to, true
+		}
+	}
+	return from, to, any
+}
