@@ -156,7 +156,7 @@ func FuzzWithTube(f *testing.F) {
 		now, err := parseBox("box.toml", with)
 		require.NoError(t, err)
 		if bad != nil {
-			assert.Empty(t, bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark)), "only an empty file may have been no box before")
+			assert.True(t, len(bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark))) == 0 || bytes.HasPrefix(with, text), "only a box without any paint may have been no box before")
 			return
 		}
 		for _, p := range was.Paints {

@@ -38,28 +38,29 @@ func (m Measured) check(white paint.Paint) error {
 	}
 	mass := m.Masstone.Lab()
 	for _, t := range m.Tints {
-		if err := t.check(mass, w.Lab()); err != nil {
+		if err := checkTint(t.Paint, t.White, t.R.Lab(), mass, w.Lab()); err != nil {
 			return err
 		}
 	}
 	return m.finite()
 }
 
-// check refuses a tint that tells nothing beside the masstone and the white.
-func (t Tint) check(mass, white colour.Lab) error {
-	if !(t.Paint > 0 && t.White > 0 && t.Paint/t.White >= weakest && t.Paint/t.White <= strongest) {
-		return fmt.Errorf("a tint of %g parts to %g of white is out of range; measure one between 1:50 and 10:1, best 1:4", t.Paint, t.White)
+// checkTint refuses a tint that tells nothing beside the masstone and the white.
+func checkTint(part, toWhite float64, tint, mass, white colour.Lab) error {
+	if !(part > 0 && toWhite > 0 && part/toWhite >= weakest && part/toWhite <= strongest) {
+		return fmt.Errorf("a tint of %g parts to %g of white is out of range; make one between 1:50 and 10:1, best 1:4", part, toWhite)
 	}
-	switch lab := t.R.Lab(); {
-	case colour.DeltaE00(lab, mass) < alike:
-		return fmt.Errorf("the tint %s is the masstone's colour, so it tells nothing of the paint's strength; measure one with more white", t.name())
-	case colour.DeltaE00(lab, white) < alike:
-		return fmt.Errorf("the tint %s is the white's colour, so it tells nothing of the paint; measure one with less white", t.name())
+	switch {
+	case colour.DeltaE00(tint, mass) < alike:
+		return fmt.Errorf("the tint %s is the masstone's colour, so it tells nothing of the paint's strength; make one with more white", partsName(part, toWhite))
+	case colour.DeltaE00(tint, white) < alike:
+		return fmt.Errorf("the tint %s is the white's colour, so it tells nothing of the paint; make one with less white", partsName(part, toWhite))
 	}
 	return nil
 }
 
-func (t Tint) name() string { return fmt.Sprintf("%g:%g", t.Paint, t.White) }
+// partsName writes parts of paint to parts of white: "1:4".
+func partsName(part, toWhite float64) string { return fmt.Sprintf("%g:%g", part, toWhite) }
 
 // finite refuses reflectances that are none.
 func (m Measured) finite() error {

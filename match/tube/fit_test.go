@@ -228,7 +228,7 @@ func TestFitRefuses(t *testing.T) {
 		{"a tint that is the white", Measured{Masstone: mass, White: &pure, Tints: []Tint{{1, 4, pure}}}, "the tint 1:4 is the white's colour"},
 		{"each in the other's place", Measured{Masstone: tint, Tints: []Tint{{1, 4, mass}}}, "no paint gives these samples"},
 		{"tints that contradict", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}, {4, 1, tint}}}, "no paint gives these samples"},
-		{"too little paint", Measured{Masstone: mass, Tints: []Tint{{1, 51, tint}}}, "a tint of 1 parts to 51 of white is out of range; measure one between 1:50 and 10:1, best 1:4"},
+		{"too little paint", Measured{Masstone: mass, Tints: []Tint{{1, 51, tint}}}, "a tint of 1 parts to 51 of white is out of range; make one between 1:50 and 10:1, best 1:4"},
 		{"too little white", Measured{Masstone: mass, Tints: []Tint{{11, 1, tint}}}, "out of range"},
 		{"no parts", Measured{Masstone: mass, Tints: []Tint{{0, 0, tint}}}, "out of range"},
 		{"no number", Measured{Masstone: none, Tints: []Tint{{1, 4, tint}}}, "a reflectance of NaN is none"},

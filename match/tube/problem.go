@@ -64,7 +64,7 @@ func (p *problem) samples() []sample {
 	}}}
 	for i := range p.m.Tints {
 		t := &p.m.Tints[i]
-		all = append(all, sample{"tint " + t.name(), &t.R, func(own paint.Paint, _ []float64) colour.Spectrum {
+		all = append(all, sample{"tint " + partsName(t.Paint, t.White), &t.R, func(own paint.Paint, _ []float64) colour.Spectrum {
 			k, s := paint.Mix([]paint.Paint{own, p.white}, []float64{t.Paint, t.White})
 			return paint.Thick(&k, &s, surface)
 		}})
