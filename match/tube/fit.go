@@ -102,26 +102,19 @@ func (f *Fitted) judge(like, white paint.Paint) {
 		f.Worst = max(f.Worst, miss.DeltaE)
 	}
 	f.Mean = sum / float64(len(f.Misses))
-	f.Masstone, f.Tint = f.Paint.Masstone(), tintOf(f.Paint, white)
+	f.Masstone, f.Tint = f.Paint.Masstone(), f.Paint.Tint(white)
 	f.MasstoneAway = colour.DeltaE00(f.Masstone, like.Masstone())
-	f.TintAway = colour.DeltaE00(f.Tint, tintOf(like, white))
+	f.TintAway = colour.DeltaE00(f.Tint, like.Tint(white))
 	f.Strength = tinting(f.Paint, white) / tinting(like, white)
 	f.Paint.Fit.Error = round2(f.Mean)
 	f.Paint.Fit.Away = round2(max(f.MasstoneAway, f.TintAway))
-}
-
-// tintOf returns the colour of one part to four of white, glossy.
-func tintOf(p, white paint.Paint) colour.Lab {
-	k, s := paint.Mix([]paint.Paint{p, white}, []float64{1, 4})
-	r := paint.Thick(&k, &s, paint.Gloss)
-	return r.Lab()
 }
 
 // tinting returns how much K/S a part of the paint brings to four of white, summed
 // over the bands: what tinting strength compares.
 // Source: [ISO787-24], the sum over the spectrum.
 func tinting(p, white paint.Paint) (sum float64) {
-	k, s := paint.Mix([]paint.Paint{p, white}, []float64{1, 4})
+	k, s := paint.Mix([]paint.Paint{p, white}, []float64{1, paint.TintParts})
 	for b := range k {
 		sum += max(0, k[b]/s[b]-white.K[b]/white.S[b])
 	}
