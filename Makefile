@@ -18,6 +18,8 @@ fuzz:
 	go test ./analyze -run '^$$' -fuzz FuzzOpen -fuzztime 1m
 	go test ./match/paint -run '^$$' -fuzz FuzzParseBox -fuzztime 1m
 	go test ./report/answer -run '^$$' -fuzz FuzzParseRounds -fuzztime 1m
+	go test ./match/paint -run '^$$' -fuzz FuzzWithTube -fuzztime 1m
+	go test ./match/tube -run '^$$' -fuzz FuzzRead -fuzztime 1m
 
 bench:
 	go test ./... -run '^$$' -bench . -count 5

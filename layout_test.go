@@ -24,7 +24,7 @@ var mayImport = map[string][]string{
 	"match/tube":     {"analyze/colour", "match/paint"},
 	"match":          {"analyze/colour", "match/paint"},
 	"report/plan":    {"analyze", "analyze/colour", "grid", "match", "match/paint"},
-	"report/answer":  {"analyze", "analyze/colour", "grid", "match", "match/paint", "report/plan"},
+	"report/answer":  {"analyze", "analyze/colour", "grid", "match", "match/paint", "match/tube", "report/plan"},
 	"report":         {"analyze", "analyze/colour", "grid", "report/answer", "report/plan"},
 	"cmd/tonewright": {"grid", "match", "match/paint", "report", "report/answer", "report/plan"},
 	"testdata/scene": {"analyze/colour", "match/paint"},

@@ -24,6 +24,7 @@ var commands = []command{
 	{"string", "PAINT PAINT", "mixes from one paint to another, evenly spaced", runString},
 	{"glaze", "--over COLOUR", "which transparent paint, how thin, for a colour", runGlaze},
 	{"swatch", "PHOTO", "whether a mixed pile is right, and what to add", runSwatch},
+	{"tube", "FILE", "your own tube of a paint, from spectra or painted swatches", runTube},
 	{"box", "", "what is known of your paints, and what they do not reach", runBox},
 }
 

@@ -5,6 +5,7 @@ package tube
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"tonewright/analyze/colour"
 	"tonewright/match/paint"
@@ -31,6 +32,9 @@ func (m Measured) check(white paint.Paint) error {
 	}
 	if m.Surface < 0 || m.Surface > 0.1 {
 		return fmt.Errorf("a surface that mirrors %.3g of the light is none of paint; use %v or %v", float64(m.Surface), float64(ShineOut), float64(ShineIn))
+	}
+	if least := slices.Min(m.Masstone[:]); least < 0.7*float64(m.Surface) {
+		return fmt.Errorf("the masstone gives back %.1f %% at its darkest, less than the shine alone would, so it was measured without its shine; say that it was (specular excluded)", 100*least)
 	}
 	w := paint.Thick(&white.K, &white.S, m.Surface)
 	if m.White != nil {
@@ -89,8 +93,13 @@ func (p *problem) notes(own paint.Paint) (notes []string) {
 	if p.m.White == nil {
 		notes = append(notes, fmt.Sprintf("The tints' white was taken to be a typical %s; a sample of it alone would be surer.", p.white.Name))
 	}
-	if p.m.Surface == ShineOut {
-		notes = append(notes, "The samples were taken to be measured without their shine (specular excluded).")
+	how := "without their shine (specular excluded)"
+	if p.m.Surface != ShineOut {
+		how = "with their shine (specular included)"
+	}
+	notes = append(notes, "The samples were taken to be measured "+how+".")
+	if slices.ContainsFunc(p.m.Films, func(f Film) bool { return f.White == flat(whiteGround) || f.Black == flat(blackGround) }) {
+		notes = append(notes, "Under the films, black was taken to reflect 1 % and white 80 %, as usual charts do.")
 	}
 	if from, to, any := p.untold(); any {
 		notes = append(notes, fmt.Sprintf("Between %d and %d nm masstone and tints look alike, so how strongly the paint scatters there comes from the typical tube.", from, to))

@@ -69,7 +69,7 @@ const worstMean = 1.5
 
 // Fit returns the tube, like with K and S fitted to what was measured of it, in
 // white's units: white is the library paint the tints were made with. The paint's id
-// and name are those of like: see paint.OwnTube. K and S have five digits.
+// and name are those of like: see paint.OwnTube. K and S have four digits.
 // The error says what the data cannot carry and what to measure.
 // Source: [Kubelka1948], [Saunderson1942], [Duncan1940] as in package paint; the fit is
 // damped least squares [Marquardt1963] on lightness.
@@ -83,13 +83,13 @@ func Fit(like, white paint.Paint, m Measured) (Fitted, error) {
 	own.Basis, own.Like = paint.Own, like.ID
 	own.K, own.S, _ = p.optics(x)
 	for b := range own.K {
-		own.K[b], own.S[b] = fiveDigits(own.K[b]), fiveDigits(own.S[b])
+		own.K[b], own.S[b] = fourDigits(own.K[b]), fourDigits(own.S[b])
 	}
 	f := Fitted{Paint: own, Misses: p.misses(own, x)}
 	f.judge(like, p.white)
 	f.Notes = append(f.Notes, p.notes(own)...)
 	if f.Mean > worstMean {
-		return Fitted{}, fmt.Errorf("no paint gives these samples: they are missed by %.1f CIEDE2000 on average; check which sample is the masstone and which the tint, the parts, and that all are thick enough to hide", f.Mean)
+		return Fitted{}, fmt.Errorf("no paint gives these samples: they are missed by %.1f CIEDE2000 on average; check which sample is the masstone and which the tint, the parts, and that all but films are thick enough to hide", f.Mean)
 	}
 	return f, nil
 }
@@ -121,18 +121,20 @@ func tinting(p, white paint.Paint) (sum float64) {
 	return max(sum, 1e-9) // a paint as white as the white: never divided by nothing
 }
 
+// The grounds of a usual chart. From memory, ASTM D2805: white reflects about 0.80,
+// black 0.01 at most.
+const whiteGround, blackGround = 0.80, 0.01
+
 // withGrounds puts the grounds of a usual chart where none were measured.
-// Ours: the white of such charts reflects about 0.80, the black 0.01 at most
-// (from memory, ASTM D2805).
 func withGrounds(m Measured) Measured {
 	m.Films = slices.Clone(m.Films)
 	for i := range m.Films {
 		f := &m.Films[i]
 		if f.Black == (colour.Spectrum{}) {
-			f.Black = flat(0.01)
+			f.Black = flat(blackGround)
 		}
 		if f.White == (colour.Spectrum{}) {
-			f.White = flat(0.80)
+			f.White = flat(whiteGround)
 		}
 	}
 	return m
@@ -165,10 +167,10 @@ func ratio(r float64) float64 {
 	return (1 - r) * (1 - r) / (2 * r)
 }
 
-// fiveDigits rounds to what is written and used from here on, so that the last bits,
+// fourDigits rounds to what is written and used from here on, so that the last bits,
 // which differ between machines, go nowhere.
-func fiveDigits(v float64) float64 {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 5, 64), 64)
+func fourDigits(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 4, 64), 64)
 	if err != nil {
 		return v
 	}

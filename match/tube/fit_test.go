@@ -232,6 +232,7 @@ func TestFitRefuses(t *testing.T) {
 		{"too little white", Measured{Masstone: mass, Tints: []Tint{{11, 1, tint}}}, "out of range"},
 		{"no parts", Measured{Masstone: mass, Tints: []Tint{{0, 0, tint}}}, "out of range"},
 		{"no number", Measured{Masstone: none, Tints: []Tint{{1, 4, tint}}}, "a reflectance of NaN is none"},
+		{"shine that is not there", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}, Surface: ShineIn}, "less than the shine alone would"},
 		{"an endless surface", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}, Surface: 1}, "a surface that mirrors 1 of the light"},
 	} {
 		f, err := Fit(library(t, tr.id), white, c.m)
@@ -241,4 +242,24 @@ func TestFitRefuses(t *testing.T) {
 	}
 	_, err := Fit(library(t, tr.id), library(t, "viridian"), Measured{})
 	assert.ErrorContains(t, err, "Viridian is no white")
+}
+
+// What a tube is said to be beside the typical one, of tubes that are known: half as
+// strong again tints 1.5 times as much, and the typical tube itself is no way off.
+func TestBesideTheTypicalTube(t *testing.T) {
+	white := library(t, "titanium-white")
+	for _, id := range []string{"yellow-ochre", "ultramarine-blue", "viridian"} {
+		for _, strength := range []float64{1, 1.5} {
+			like := library(t, id)
+			real := like.Vary(strength, 1, 0)
+			k, s := paint.Mix([]paint.Paint{real, white}, []float64{1, 4})
+			f, err := Fit(like, white, Measured{Masstone: paint.Thick(&real.K, &real.S, ShineOut), Tints: []Tint{{1, 4, paint.Thick(&k, &s, ShineOut)}}})
+			require.NoError(t, err)
+			assert.InDelta(t, strength, f.Strength, 0.02, id)
+			assert.InDelta(t, colour.DeltaE00(real.Masstone(), like.Masstone()), f.MasstoneAway, 0.1, id)
+			assert.InDelta(t, colour.DeltaE00(real.Tint(white), like.Tint(white)), f.TintAway, 0.1, id)
+			assert.InDelta(t, max(f.MasstoneAway, f.TintAway), f.Paint.Fit.Away, 0.005, id)
+			assert.Equal(t, []string{paint.Own, id}, []string{f.Paint.Basis, f.Paint.Like})
+		}
+	}
 }

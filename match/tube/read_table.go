@@ -201,33 +201,42 @@ func sampleColumns(rows [][]string, from, count int) ([]raw, error) {
 	}
 	var found []raw
 	for c := 1; c < len(rows[from]); c++ {
-		s := raw{line: from + 1}
+		name := ""
 		if c < len(headings) {
-			s.name = headings[c]
+			name = headings[c]
 		}
-		if s.name == "" && empty(rows[from:from+count], c) {
+		if name == "" && empty(rows[from:from+count], c) {
 			continue // the delimiter at the end of each line
 		}
-		if s.name == "" {
-			s.name = fmt.Sprintf("sample %d", c)
+		if name == "" {
+			name = fmt.Sprintf("sample %d", c)
 		}
-		s.percent = strings.Contains(s.name, "%")
-		for i, row := range rows[from : from+count] {
-			if c >= len(row) || row[c] == "" {
-				return nil, fmt.Errorf("%d: column %d (%s) is empty; measure the sample again or take the column out", from+i+1, c+1, s.name)
-			}
-			r, ok := numberOf(row[c])
-			if !ok {
-				return nil, fmt.Errorf("%d: column %d (%s) is %q, where a number is wanted", from+i+1, c+1, s.name, row[c])
-			}
-			nm, _ := wavelengthOf(row[0])
-			s.nm, s.r = append(s.nm, nm), append(s.r, r)
-			s.percent = s.percent || strings.Contains(row[c], "%")
+		s, err := columnOf(rows, from, count, c, name)
+		if err != nil {
+			return nil, err
 		}
-		s.upwards()
 		found = append(found, s)
 	}
 	return found, nil
+}
+
+// columnOf reads one sample from a column beside the wavelengths.
+func columnOf(rows [][]string, from, count, column int, name string) (raw, error) {
+	s := raw{name: name, line: from + 1, percent: strings.Contains(name, "%")}
+	for i, row := range rows[from : from+count] {
+		if column >= len(row) || row[column] == "" {
+			return raw{}, fmt.Errorf("%d: column %d (%s) is empty; measure the sample again or take the column out", from+i+1, column+1, name)
+		}
+		r, ok := numberOf(row[column])
+		if !ok {
+			return raw{}, fmt.Errorf("%d: column %d (%s) is %q, where a number is wanted", from+i+1, column+1, name, row[column])
+		}
+		nm, _ := wavelengthOf(row[0])
+		s.nm, s.r = append(s.nm, nm), append(s.r, r)
+		s.percent = s.percent || strings.Contains(row[column], "%")
+	}
+	s.upwards()
+	return s, nil
 }
 
 func empty(rows [][]string, column int) bool {

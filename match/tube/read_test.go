@@ -31,6 +31,12 @@ func tableOf(from, to, step float64, delimiter, point, heading string, scale flo
 	return row("Sample", head) + row("masstone", one) + row("tint 1:4", two)
 }
 
+// headingAndSecond is a table of the second sample alone, over a wider range.
+func headingAndSecond() string {
+	rows := strings.SplitAfter(tableOf(390, 710, 10, ",", ".", "R%.0f", 1), "\n")
+	return rows[0] + rows[2]
+}
+
 // turned writes the same with a wavelength a row.
 func turned(from, to, step float64, delimiter, point, heading string, scale float64) string {
 	text := "nm" + delimiter + "masstone" + delimiter + "tint 1:4\n"
@@ -70,6 +76,8 @@ func TestReadEveryLayout(t *testing.T) {
 		{"decimal wavelengths", tableOf(380, 730, 10, ";", ",", "%.1f", 1), 1e-6, nil},
 		{"with metadata, a mark and Windows line ends", "\xef\xbb\xbfMeter,model 5\r\nGeometry,\"d/8, shine out\"\r\n\r\n" + strings.ReplaceAll(tableOf(400, 700, 10, ",", ".", "nm_%.0f", 1), "\n", "\r\n"), 1e-6, nil},
 		{"a dot before", tableOf(400, 700, 10, ",", ".", "Refl. %.0f nm", 1), 1e-6, nil},
+		{"figures above that only look like wavelengths", "counts," + strings.Repeat("301,250,", 10) + "\n" + turned(400, 700, 10, ",", ".", "%.0f", 1), 1e-6, nil},
+		{"a sample a table", strings.Join(strings.SplitAfter(tableOf(400, 700, 10, ",", ".", "%.0f", 1), "\n")[:2], "") + "\n" + headingAndSecond(), 1e-6, nil},
 		{"steps of 20", tableOf(400, 700, 20, ",", ".", "%.0f", 1), 3e-3, nil},
 		{"steps of 5", tableOf(380, 780, 5, ",", ".", "%.0f", 1), 3e-3, nil},
 		{"steps of 3", tableOf(380, 780, 3, ",", ".", "%.0f", 1), 3e-3, nil},

@@ -33,7 +33,9 @@ type Painted struct {
 // How far a tube may be from the typical one. Bounds: as asked, half to twice for K
 // and S, 12 nm for the place of the absorption. Widths of the pull to the typical
 // tube, as one standard deviation: ours, tubes of one name differ by about 30 % and
-// 6 nm (from general knowledge, no source).
+// 6 nm (from general knowledge, no source). Of a hundred made tubes with swatches
+// misread by up to 3 CIEDE2000, a held-back mix is missed by 1.09 with the pull and by
+// 1.17 without; misread by up to 1, by 0.48 and 0.39.
 const (
 	latticeLog   = 0.01 // steps of ln strength and ln scatter
 	latticeShift = 0.1  // nm
@@ -44,7 +46,7 @@ const (
 )
 
 // cameraError is what a swatch read from a photo beside a gray card is off by even
-// without any spread, CIEDE2000. Ours: a guess at a good reading.
+// without any spread, CIEDE2000, as one standard deviation. Ours, a guess.
 const cameraError = 1.0
 
 // worstSwatches is the largest mean miss that is still called a fit, CIEDE2000. Ours:
@@ -67,7 +69,7 @@ func FitSwatches(like, white paint.Paint, seen Painted) (Fitted, error) {
 	own.Basis, own.Like = paint.Own, like.ID
 	f := Fitted{Paint: own, Misses: p.misses(own)}
 	for b := range own.K {
-		f.Paint.K[b], f.Paint.S[b] = fiveDigits(own.K[b]), fiveDigits(own.S[b])
+		f.Paint.K[b], f.Paint.S[b] = fourDigits(own.K[b]), fourDigits(own.S[b])
 	}
 	f.judge(like, white)
 	if f.Mean > worstSwatches {

@@ -1,0 +1,167 @@
+package answer
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"strconv"
+	"strings"
+
+	"tonewright/match/paint"
+	"tonewright/match/tube"
+	"tonewright/report/plan"
+)
+
+// OwnTube is the painter's own tube of a paint, as fitted.
+type OwnTube struct {
+	Made
+	ID       string      `json:"paint"`
+	Name     string      `json:"name"`
+	Like     string      `json:"like"` // the library paint it is a tube of
+	LikeName string      `json:"like_name"`
+	Source   string      `json:"source"`
+	Masstone TubeLook    `json:"masstone"`
+	Tint     TubeLook    `json:"tint"` // one part to four of the white
+	Strength float64     `json:"tinting_strength"`
+	Error    float64     `json:"error"` // mean CIEDE2000 of Samples
+	Worst    float64     `json:"worst"`
+	Samples  []TubeMiss  `json:"samples"`
+	Notes    []string    `json:"notes"`    // what was taken as known
+	Warnings []string    `json:"warnings"` // what is wrong with what was read
+	K        []float64   `json:"k"`
+	S        []float64   `json:"s"`
+	KeptIn   string      `json:"kept_in,omitempty"` // the box file, once it is there
+	Paint    paint.Paint `json:"-"`
+}
+
+// TubeLook is a colour of the tube beside the typical tube's.
+type TubeLook struct {
+	Own     Look    `json:"own"`
+	Typical Look    `json:"typical"`
+	Apart   float64 `json:"apart"` // CIEDE2000
+}
+
+// TubeMiss is how far a sample is from what the tube gives.
+type TubeMiss struct {
+	Sample string  `json:"sample"`
+	DeltaE float64 `json:"delta_e"`
+}
+
+// TubeOptions asks for a tube; the zero value of each field but the first two is the
+// good default.
+type TubeOptions struct {
+	File  string // spectra, or a photo of painted swatches
+	Paint string // the library paint it is a tube of
+	Name  string // "": that paint's own
+
+	Masstone  string   // a sample's name, or a rectangle of the photo
+	Tints     []string // "SAMPLE=1:4" or "RECT=1:4"
+	White     string   // a library white or, of spectra, a sample of the white alone
+	OverBlack []string // samples of films, in pairs with OverWhite
+	OverWhite []string
+	Shine     string // of the measuring: "" or excluded, included
+
+	Card   string       // the rectangle of a card in the photo
+	CardIs string       // gray, white or a colour
+	Finish paint.Finish // of the swatches
+
+	Version string
+}
+
+// TubeFor fits a tube.
+// A plan.UsageError is a mistake in opt; any other error is the file's.
+func TubeFor(opt TubeOptions) (*OwnTube, error) {
+	like, err := paint.Find(nil, opt.Paint)
+	if err != nil {
+		return nil, plan.Misused(fmt.Errorf("--paint: %w", err))
+	}
+	named, err := paint.OwnTube(like, opt.Name)
+	if err != nil {
+		return nil, plan.Misused(fmt.Errorf("--name: %w", err))
+	}
+	data, err := readFile(opt.File)
+	if err != nil {
+		return nil, err
+	}
+	fit := fitPhoto
+	if isText(data) {
+		fit = fitSpectra
+	}
+	return fit(opt, like, named, data)
+}
+
+// mostText is the most bytes of a file of spectra that are read: thousands of samples.
+const mostText = 16 << 20
+
+// readFile returns as much of a file as spectra may take.
+func readFile(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("%s: cannot be opened: %v", name, causeOf(err))
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, mostText+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s: cannot be read: %v", name, causeOf(err))
+	}
+	return data, nil
+}
+
+// isText tells spectra from a photo: every photo file has control characters early on,
+// which text has not; text in UTF-16 has zeros too, and its mark.
+func isText(data []byte) bool {
+	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
+		return true
+	}
+	return !bytes.ContainsFunc(data[:min(len(data), 512)], func(r rune) bool { return r < '\t' })
+}
+
+// answerOf puts what was fitted into words.
+func answerOf(opt TubeOptions, like, named, white paint.Paint, source string, f tube.Fitted) *OwnTube {
+	own := f.Paint
+	own.ID, own.Name, own.Fit.Source = named.ID, named.Name, source
+	a := &OwnTube{
+		Made: made(opt.Version), ID: own.ID, Name: own.Name, Like: like.ID, LikeName: like.Name, Source: source,
+		Masstone: TubeLook{look(f.Masstone), look(like.Masstone()), plan.Round(f.MasstoneAway, 2)},
+		Tint:     TubeLook{look(f.Tint), look(like.Tint(white)), plan.Round(f.TintAway, 2)},
+		Strength: plan.Round(f.Strength, 2), Error: plan.Round(f.Mean, 2), Worst: plan.Round(f.Worst, 2),
+		Samples: []TubeMiss{}, Notes: append([]string{}, f.Notes...), Warnings: []string{},
+		K: own.K[:], S: own.S[:], Paint: own,
+	}
+	for _, m := range f.Misses {
+		a.Samples = append(a.Samples, TubeMiss{m.What, plan.Round(m.DeltaE, 2)})
+	}
+	return a
+}
+
+// whiteNamed returns a library white; "" is titanium white.
+func whiteNamed(name string) (paint.Paint, error) {
+	if name == "" {
+		name = "titanium-white"
+	}
+	white, err := paint.Find(nil, name)
+	if err == nil && !white.White() {
+		err = fmt.Errorf("%s is no white; say which white the tints were made with, such as titanium-white", white.Name)
+	}
+	return white, err
+}
+
+// cutRatio splits "NAME=1:4" at its last "="; without one the ratio is "".
+func cutRatio(text string) (name, ratio string) {
+	if before, after, found := cutLast(text, "="); found {
+		return strings.TrimSpace(before), strings.TrimSpace(after)
+	}
+	return text, ""
+}
+
+// parseRatio reads "1:4", parts of paint to parts of white.
+func parseRatio(text string) (part, white float64, err error) {
+	before, after, found := strings.Cut(text, ":")
+	part, bad := strconv.ParseFloat(strings.TrimSpace(before), 64)
+	white, worse := strconv.ParseFloat(strings.TrimSpace(after), 64)
+	if !found || bad != nil || worse != nil {
+		return 0, 0, fmt.Errorf("%q is no ratio of paint to white; write it as 1:4", text)
+	}
+	return part, white, nil
+}

@@ -1,0 +1,154 @@
+package answer
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+	"tonewright/match/tube"
+	"tonewright/report/plan"
+)
+
+// fitSpectra fits a tube to a file of spectra.
+func fitSpectra(opt TubeOptions, like, named paint.Paint, data []byte) (*OwnTube, error) {
+	if opt.Card != "" {
+		return nil, plan.Misused(fmt.Errorf("--card: %s holds spectra, which need no card; leave it out", opt.File))
+	}
+	if len(data) > mostText {
+		return nil, fmt.Errorf("%s: is over %d MiB, which is no file of spectra; give one with only this tube's samples", opt.File, mostText>>20)
+	}
+	samples, err := tube.Read(opt.File, data)
+	if err != nil {
+		return nil, err
+	}
+	g := gathering{samples: samples}
+	m, white, err := g.measured(opt)
+	if err != nil {
+		return nil, plan.Misused(err)
+	}
+	f, err := tube.Fit(like, white, m)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", opt.File, err)
+	}
+	f.Notes = append(f.Notes, g.notes...)
+	return answerOf(opt, like, named, white, "spectra: "+strings.Join(g.used, ", "), f), nil
+}
+
+// gathering picks samples by name, and keeps which were used and what was noted of them.
+type gathering struct {
+	samples     []tube.Sample
+	used, notes []string
+}
+
+// pick returns the reflectance of a sample.
+func (g *gathering) pick(flag, name string) (colour.Spectrum, error) {
+	s, err := tube.Find(g.samples, name)
+	if err != nil {
+		return s.R, fmt.Errorf("%s: %w", flag, err)
+	}
+	g.used = append(g.used, s.Name)
+	for _, note := range s.Notes {
+		if !slices.Contains(g.notes, note) {
+			g.notes = append(g.notes, note)
+		}
+	}
+	return s.R, nil
+}
+
+// measured gathers what the options name.
+func (g *gathering) measured(opt TubeOptions) (m tube.Measured, white paint.Paint, err error) {
+	switch opt.Shine {
+	case "", "excluded":
+		m.Surface = tube.ShineOut
+	case "included":
+		m.Surface = tube.ShineIn
+	default:
+		return m, white, fmt.Errorf("--shine %q is not known: write excluded or included, as the instrument was set", opt.Shine)
+	}
+	name := opt.Masstone
+	if name == "" {
+		name = "masstone"
+	}
+	if m.Masstone, err = g.pick("--masstone", name); err != nil {
+		return m, white, err
+	}
+	if m.Tints, err = g.tints(opt.Tints); err != nil {
+		return m, white, err
+	}
+	if m.Films, err = g.films(opt.OverBlack, opt.OverWhite); err != nil {
+		return m, white, err
+	}
+	m.White, white, err = g.white(opt.White)
+	return m, white, err
+}
+
+// ratioAtEnd finds the parts in a sample's name: "tint 1:4".
+var ratioAtEnd = regexp.MustCompile(`\d+(?:\.\d+)?:\d+(?:\.\d+)?$`)
+
+// tints gathers the tints named; none named are those called "tint 1:4" and the like.
+func (g *gathering) tints(named []string) (tints []tube.Tint, err error) {
+	if len(named) == 0 {
+		for _, s := range g.samples {
+			if strings.HasPrefix(strings.ToLower(s.Name), "tint") && ratioAtEnd.MatchString(s.Name) {
+				named = append(named, s.Name)
+			}
+		}
+	}
+	for _, text := range named {
+		name, ratio := cutRatio(text)
+		if ratio == "" {
+			ratio = ratioAtEnd.FindString(name)
+		}
+		if ratio == "" {
+			return nil, fmt.Errorf("--tint %q: its parts are missing; write it as %q", text, text+"=1:4")
+		}
+		var t tube.Tint
+		if t.Paint, t.White, err = parseRatio(ratio); err != nil {
+			return nil, fmt.Errorf("--tint: %w", err)
+		}
+		if t.R, err = g.pick("--tint", name); err != nil {
+			return nil, err
+		}
+		tints = append(tints, t)
+	}
+	return tints, nil
+}
+
+// films gathers films over black and over white, in pairs.
+func (g *gathering) films(black, white []string) (films []tube.Film, err error) {
+	if len(black) != len(white) {
+		return nil, fmt.Errorf("--over-black is given %d times and --over-white %d times; each film needs both", len(black), len(white))
+	}
+	for i := range black {
+		var f tube.Film
+		if f.OverBlack, err = g.pick("--over-black", black[i]); err != nil {
+			return nil, err
+		}
+		if f.OverWhite, err = g.pick("--over-white", white[i]); err != nil {
+			return nil, err
+		}
+		films = append(films, f)
+	}
+	return films, nil
+}
+
+// white returns a sample of the white, where the name is one, and the library white it
+// is, titanium white unless it is called otherwise.
+func (g *gathering) white(name string) (*colour.Spectrum, paint.Paint, error) {
+	known, notKnown := whiteNamed(name)
+	if _, err := tube.Find(g.samples, name); name == "" || err != nil {
+		if notKnown != nil {
+			return nil, known, fmt.Errorf("--white: %w; of the file's samples %v", notKnown, err)
+		}
+		return nil, known, nil
+	}
+	r, err := g.pick("--white", name)
+	if notKnown != nil {
+		known, _ = whiteNamed("")
+		g.notes = append(g.notes, fmt.Sprintf("%q was taken to be titanium white.", name))
+	}
+	return &r, known, err
+}
