@@ -12,7 +12,11 @@ import (
 // name that only one paint has, in any case: one of the owned paints, else one of the
 // library. The error suggests the nearest known ones.
 func Find(owned []Paint, name string) (Paint, error) {
-	if p, several := among(owned, fold(name)); p != nil && several == nil {
+	p, several := among(owned, fold(name))
+	switch {
+	case len(several) > 1:
+		return Paint{}, fmt.Errorf("%q is the Colour Index name of %d of your paints; write one of %s", name, len(several), quoted(ids(several)))
+	case p != nil:
 		return *p, nil
 	}
 	return find(name)

@@ -116,6 +116,19 @@ func TestWithTube(t *testing.T) {
 	}
 }
 
+// Two tubes of one pigment are told apart by name.
+func TestFindAmongTwoTubesOfOnePigment(t *testing.T) {
+	owned := []Paint{ownTube(t, "Green A"), ownTube(t, "Green B")}
+	_, err := Find(owned, "PG18")
+	assert.EqualError(t, err, `"PG18" is the Colour Index name of 2 of your paints; write one of "green-a" or "green-b"`)
+	p, err := Find(owned, "green b")
+	require.NoError(t, err)
+	assert.Equal(t, "green-b", p.ID)
+	p, err = Find(owned[:1], "PG18")
+	require.NoError(t, err)
+	assert.Equal(t, "green-a", p.ID)
+}
+
 func TestWithTubeSaysWhatIsWrong(t *testing.T) {
 	good := []byte("paints = ['viridian']")
 	_, err := WithTube("box.toml", good, known(t, "viridian"))

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"tonewright/analyze/colour"
+	"tonewright/match"
 	"tonewright/match/paint"
 	"tonewright/match/tube"
 	"tonewright/report/plan"
@@ -37,9 +39,17 @@ type OwnTube struct {
 
 // TubeLook is a colour of the tube beside the typical tube's.
 type TubeLook struct {
-	Own     Look    `json:"own"`
-	Typical Look    `json:"typical"`
-	Apart   float64 `json:"apart"` // CIEDE2000
+	Own         Look    `json:"own"`
+	Typical     Look    `json:"typical"`
+	Apart       float64 `json:"apart"`       // CIEDE2000
+	ValueShift  float64 `json:"value_shift"` // Munsell steps; positive is lighter than typical
+	ChromaShift float64 `json:"chroma_shift"`
+}
+
+// tubeLook puts a colour of the tube beside the typical tube's.
+func tubeLook(own, typical colour.Lab, apart float64) TubeLook {
+	d := match.Differ(own, typical)
+	return TubeLook{look(own), look(typical), plan.Round(apart, 2), plan.Round(d.Value, 1), plan.Round(d.Chroma, 1)}
 }
 
 // TubeMiss is how far a sample is from what the tube gives.
@@ -123,8 +133,8 @@ func answerOf(opt TubeOptions, like, named, white paint.Paint, source string, f 
 	own.ID, own.Name, own.Fit.Source = named.ID, named.Name, source
 	a := &OwnTube{
 		Made: made(opt.Version), ID: own.ID, Name: own.Name, Like: like.ID, LikeName: like.Name, Source: source,
-		Masstone: TubeLook{look(f.Masstone), look(like.Masstone()), plan.Round(f.MasstoneAway, 2)},
-		Tint:     TubeLook{look(f.Tint), look(like.Tint(white)), plan.Round(f.TintAway, 2)},
+		Masstone: tubeLook(f.Masstone, like.Masstone(), f.MasstoneAway),
+		Tint:     tubeLook(f.Tint, like.Tint(white), f.TintAway),
 		Strength: plan.Round(f.Strength, 2), Error: plan.Round(f.Mean, 2), Worst: plan.Round(f.Worst, 2),
 		Samples: []TubeMiss{}, Notes: append([]string{}, f.Notes...), Warnings: []string{},
 		K: own.K[:], S: own.S[:], Paint: own,
