@@ -14,6 +14,7 @@ golden:
 	go test ./report/... -update
 
 fuzz:
+	go test ./analyze/colour -run '^$$' -fuzz FuzzParse -fuzztime 1m
 	go test ./grid -run '^$$' -fuzz FuzzSpans -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzOpen -fuzztime 1m
 	go test ./match/paint -run '^$$' -fuzz FuzzParseBox -fuzztime 1m
