@@ -8,15 +8,15 @@ func (p *Photo) readCard(card Card, c sample) (lamp, CardReading, error) {
 		return lamp{}, CardReading{}, p.errorf("the card is transparent in the photo; draw its rectangle elsewhere")
 	}
 	raw, known := middle(c.pixels), rgb(linearOf(card.Lab))
-	l := lamp{gains: known.over(raw), side: math.Sqrt(float64(c.rect.Dx() * c.rect.Dy()))}
+	l := lamp{gains: known.cones().over(raw.cones()), side: math.Sqrt(float64(c.rect.Dx() * c.rect.Dy()))}
 	l.x, l.y = middleOf(c.rect)
-	brighten(c.pixels, l.gains)
+	relight(c.pixels, l.gains.matrix())
 	b := bodyOf(c.pixels)
 	if err := p.checkCard(&b); err != nil {
 		return lamp{}, CardReading{}, err
 	}
-	rest := known.over(b.colour) // what glare had hidden
-	brighten(b.pixels, rest)
+	rest := known.cones().over(b.colour.cones()) // what glare had hidden
+	relight(b.pixels, rest.matrix())
 	b.colour = known
 	for k := range 3 {
 		l.gains[k] *= rest[k]
@@ -27,7 +27,7 @@ func (p *Photo) readCard(card Card, c sample) (lamp, CardReading, error) {
 	}
 	r := CardReading{Gains: l.gains, Slope: f.change}
 	r.Spread, _ = b.spread(c.rect)
-	r.Warnings = append(b.warn("card", c.rect), warnCard(card, l.gains, raw)...)
+	r.Warnings = append(b.warn("card", c.rect), warnCard(l.gains, raw)...)
 	return l, r, nil
 }
 
@@ -46,20 +46,3 @@ func (p *Photo) checkCard(b *body) error {
 }
 
 var channels = [3]string{"red", "green", "blue"}
-
-// over divides channel by channel; what is divided by is kept off zero.
-func (c rgb) over(d rgb) (r rgb) {
-	for k := range r {
-		r[k] = c[k] / max(d[k], 1e-6)
-	}
-	return r
-}
-
-// brighten multiplies the light of pixels.
-func brighten(pixels []pixel, by rgb) {
-	for i := range pixels {
-		for k := range by {
-			pixels[i].light[k] *= by[k]
-		}
-	}
-}

@@ -17,7 +17,7 @@ import (
 // Brush marks spoil the swatch's own slope, so where it is not clean the card's is
 // carried alone, and no farther than two cards.
 type lamp struct {
-	gains rgb
+	gains cones      // that even it out, at the card's middle
 	x, y  float64    // the card's middle, in upright pixels
 	side  float64    // of the card, pixels
 	slope [2]float64 // of the logarithm of light, per pixel right and down; 0 if none is clear
@@ -39,7 +39,7 @@ const (
 // even brings a swatch to the light at the card's middle; far tells that
 // it is too far off for a slope of light that only the card knows.
 func (l *lamp) even(c sample) (far bool) {
-	brighten(c.pixels, l.gains)
+	relight(c.pixels, l.gains.matrix())
 	if l.slope == [2]float64{} {
 		return false
 	}
@@ -52,7 +52,7 @@ func (l *lamp) even(c sample) (far bool) {
 		x, y, far = reach*x, reach*y, true
 	}
 	by := math.Exp(-slope[0]*x - slope[1]*y)
-	brighten(c.pixels, rgb{by, by, by})
+	relight(c.pixels, matrix{{by}, {0, by}, {0, 0, by}})
 	return far
 }
 

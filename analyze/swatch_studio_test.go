@@ -32,17 +32,20 @@ var checker = []colour.Lab{
 // grayCard gives back 18 % of the light: L* = 116·cbrt(0.18) - 16 = 49.5, [CIE15] 8.2.1.
 var grayCard = colour.Lab{L: 49.496}
 
-// studio is a made photograph of a card and of swatches: flat paint in a light of
-// three gains and a field, with a sensor's noise, coded as sRGB of 8 bits.
+// studio is a made photograph of a card and of swatches: flat paint with the smoothest
+// reflectance of its colour, in the light of a lamp and a field, seen by a camera set to
+// daylight, with a sensor's noise, coded as sRGB of 8 bits.
 type studio struct {
-	size  image.Point
-	paint []painted
-	gains rgb                                         // of the light; the zero value is daylight, full
-	field func(x, y float64) float64                  // nil is even light
-	touch func(x, y float64, c rgb, r *rand.Rand) rgb // what else lies on the paint, before the light; nil is nothing
-	shine func(x, y float64, r *rand.Rand) float64    // glare, added after the paint, as light; nil is none
-	noise float64                                     // 1 is a good camera: see sensor
-	seed  uint64
+	size   image.Point
+	paint  []painted
+	lamp   string                                      // of the known lamps; "" is D65
+	level  float64                                     // luminance of white; 0 is 1
+	camera *camera                                     // nil is the ideal one
+	field  func(x, y float64) float64                  // nil is even light
+	touch  func(x, y float64, c rgb, r *rand.Rand) rgb // what else lies on the paint, by its light; nil is nothing
+	shine  func(x, y float64, r *rand.Rand) float64    // glare, added after the paint, as a share of the light; nil is none
+	noise  float64                                     // 1 is a good camera: see sensor
+	seed   uint64
 }
 
 type painted struct {
@@ -61,26 +64,40 @@ func sensor(v, noise float64, r *rand.Rand) float64 {
 func (s *studio) render() *image.NRGBA {
 	m := image.NewNRGBA(image.Rectangle{Max: s.size})
 	r := rand.New(rand.NewPCG(s.seed, 7))
-	gains := s.gains
-	if gains == (rgb{}) {
-		gains = rgb{1, 1, 1}
-	}
+	white := s.seen(perfect)
 	for i := range m.Pix { // the panel, which no test looks at
 		m.Pix[i] = 0xff - uint8(i%4/3^1)*0x60
 	}
 	for _, p := range s.paint {
-		light := rgb(linearOf(p.lab))
+		light := s.lit(p.lab)
 		for y := p.rect.Min.Y; y < p.rect.Max.Y; y++ {
 			for x := p.rect.Min.X; x < p.rect.Max.X; x++ {
-				m.SetNRGBA(x, y, s.look(float64(x)+0.5, float64(y)+0.5, light, gains, r))
+				m.SetNRGBA(x, y, s.look(float64(x)+0.5, float64(y)+0.5, light, white, r))
 			}
 		}
 	}
 	return m
 }
 
+// lit is what the camera has of a colour in the lamp's light.
+func (s *studio) lit(lab colour.Lab) rgb { return s.seen(reflectanceOf(lab)) }
+
+func (s *studio) seen(r *waves) rgb {
+	c, lamp, level := idealCamera(), standard().lamps["D65"], 1.0
+	if s.camera != nil {
+		c = s.camera
+	}
+	if s.lamp != "" {
+		lamp = standard().lamps[s.lamp]
+	}
+	if s.level > 0 {
+		level = s.level
+	}
+	return c.exposed(lamp, level).sees(lamp, r)
+}
+
 // look is one pixel of paint as the camera stores it.
-func (s *studio) look(x, y float64, c, gains rgb, r *rand.Rand) color.NRGBA {
+func (s *studio) look(x, y float64, c, white rgb, r *rand.Rand) color.NRGBA {
 	if s.touch != nil {
 		c = s.touch(x, y, c, r)
 	}
@@ -93,7 +110,7 @@ func (s *studio) look(x, y float64, c, gains rgb, r *rand.Rand) color.NRGBA {
 	}
 	var level [3]uint8
 	for k := range level {
-		v := sensor((c[k]+glare)*gains[k]*field, s.noise, r)
+		v := sensor((c[k]+glare*white[k])*field, s.noise, r)
 		level[k] = uint8(math.Round(255 * linearToSRGB(min(1, max(0, v)))))
 	}
 	return color.NRGBA{R: level[0], G: level[1], B: level[2], A: 255}
@@ -121,7 +138,7 @@ var (
 
 // pair is a studio with a gray card and one swatch.
 func pair(lab colour.Lab) studio {
-	return studio{size: image.Pt(700, 140), paint: []painted{{cardRect, grayCard}, {beside, lab}}, gains: rgb{0.8, 0.75, 0.7}, noise: 1, seed: 1}
+	return studio{size: image.Pt(700, 140), paint: []painted{{cardRect, grayCard}, {beside, lab}}, lamp: "6000 K", level: 0.75, noise: 1, seed: 1}
 }
 
 // chart is a studio with a gray card and twelve swatches of the chart from one on.

@@ -16,50 +16,56 @@ import (
 )
 
 // The chart's colours come back from photos in full, warm, cool and dim light, with
-// grain, as PNG and as JPEG.
+// grain, as PNG and as JPEG; the last three in light and by a camera that cost something themselves.
 func TestSwatchesComeBack(t *testing.T) {
 	for _, c := range []struct {
-		name        string
-		gains       rgb
+		name, lamp  string
+		level       float64
+		camera      *camera
 		noise       float64
 		asJPEG      bool
 		median, p90 float64 // most CIEDE2000
 	}{
-		{"full, PNG", rgb{0.95, 0.95, 0.95}, 1, false, 0.1, 0.25},
-		{"full, JPEG", rgb{0.95, 0.95, 0.95}, 1, true, 0.5, 1.6},
-		{"warm, JPEG", rgb{0.9, 0.65, 0.4}, 1, true, 0.7, 1.7},
-		{"cool, JPEG", rgb{0.6, 0.7, 0.95}, 1, true, 0.7, 1.7},
-		{"dim, JPEG", rgb{0.2, 0.18, 0.15}, 1, true, 0.8, 1.8},
-		{"dim and grainy, JPEG", rgb{0.2, 0.18, 0.15}, 3, true, 0.9, 1.8},
+		{"full, PNG", "D65", 0.95, nil, 1, false, 0.1, 0.25},
+		{"full, JPEG", "D65", 0.95, nil, 1, true, 0.5, 1.6},
+		{"warm, JPEG", "5500 K", 0.8, nil, 1, true, 0.7, 1.7},
+		{"cool, JPEG", "D75", 0.8, nil, 1, true, 0.7, 1.7},
+		{"dim, JPEG", "5500 K", 0.2, nil, 1, true, 0.8, 1.8},
+		{"dim and grainy, JPEG", "5500 K", 0.2, nil, 3, true, 0.9, 1.8},
+		{"4000 K, JPEG", "4000 K", 0.7, nil, 1, true, 1.4, 2.6},
+		{"4000 K, plain camera, JPEG", "4000 K", 0.7, plainCamera(), 1, true, 2.0, 3.0},
+		{"A, plain camera, JPEG", "A", 0.5, plainCamera(), 1, true, 2.2, 7.8},
 	} {
 		var off []float64
 		for seed := range uint64(4) {
 			s, spots := chart(int(seed)*12, 80, 40)
-			s.gains, s.noise, s.seed = c.gains, c.noise, seed
+			s.lamp, s.level, s.camera, s.noise, s.seed = c.lamp, c.level, c.camera, c.noise, seed
 			off = append(off, s.errors(t, c.asJPEG, spots)...)
 		}
 		slices.Sort(off)
 		median, p90 := off[len(off)/2], off[len(off)*9/10]
-		t.Logf("%-22s median %.2f, 90th percentile %.2f, worst %.2f CIEDE2000", c.name, median, p90, off[len(off)-1])
+		t.Logf("%-26s median %.2f, 90th percentile %.2f, worst %.2f CIEDE2000", c.name, median, p90, off[len(off)-1])
 		require.LessOrEqual(t, median, c.median, c.name)
 		require.LessOrEqual(t, p90, c.p90, c.name)
 	}
 }
 
 // A white card and one that is not quite neutral serve as well as a gray one, and
-// the gains are those that undo the light.
+// the gains are those that take the published white of D75 to D65's.
+// Source: [CIE15], D75 has x = 0.29902, y = 0.31485 (from memory).
 func TestCardOfAnotherColour(t *testing.T) {
 	for _, lab := range []colour.Lab{{L: 96.539, A: -0.425, B: 1.186}, {L: 60, A: 4, B: -6}} {
 		s := pair(checker[0])
-		s.paint[0].lab = lab
+		s.paint[0].lab, s.lamp = lab, "D75"
 		read, card, err := s.photo(t, false).Swatches(Card{cardRect, lab}, []Spot{{"dark skin", beside}})
 		require.NoError(t, err)
 		require.Empty(t, card.Warnings)
 		require.Empty(t, read[0].Warnings)
 		require.Equal(t, "dark skin", read[0].Name)
 		require.Less(t, colour.DeltaE00(read[0].Lab, checker[0]), 0.3)
+		d65, d75 := bradford.apply(whiteXYZ(d65Chromaticity)), bradford.apply(whiteXYZ([2]float64{0.29902, 0.31485}))
 		for k := range 3 {
-			require.InEpsilon(t, 1/s.gains[k], card.Gains[k], 0.01)
+			require.InEpsilon(t, d65[k]/(s.level*d75[k]), card.Gains[k], 0.01)
 		}
 	}
 }
@@ -72,6 +78,15 @@ func TestGlareIsLeftOut(t *testing.T) {
 		read, _, err := s.photo(t, false).Swatches(Card{cardRect, grayCard}, []Spot{{Rect: beside}})
 		require.NoError(t, err)
 		require.Less(t, colour.DeltaE00(read[0].Lab, lab), 0.5)
+	}
+}
+
+// Twelve lights on the card do not tint or darken the swatch.
+func TestGlareOnTheCardIsLeftOut(t *testing.T) {
+	for _, lab := range []colour.Lab{checker[0], checker[3], checker[22]} {
+		s := pair(lab)
+		s.shine = shines(cardRect, 12, 9, 0.7)
+		require.Less(t, s.errors(t, false, []Spot{{Rect: beside}})[0], 0.5)
 	}
 }
 
@@ -178,7 +193,7 @@ func TestSwatchErrors(t *testing.T) {
 		require.ErrorContains(t, err, c.want)
 	}
 	for light, want := range map[float64]string{7: "the card is clipped: its red is at the top", 0.002: "the card is too dark to go by: its red is at the bottom"} {
-		s.gains = rgb{light, light, light}
+		s.level = light
 		_, _, err := s.photo(t, false).Swatches(Card{cardRect, grayCard}, []Spot{{"a", beside}})
 		require.ErrorContains(t, err, want)
 	}

@@ -25,11 +25,13 @@ const (
 	marksMost      = 3   // CIEDE2000
 	marksOverGrain = 0.7 // of the pixels' own spread: 4 × 4 pixels have a quarter of the grain, half of it in a JPEG
 
-	// The largest gain over the smallest. 68 paints, pure and in white, seen by an ideal
-	// camera under glowing bodies and evened out by a gray: median and 90th percentile in
-	// CIEDE2000 are 0.8 and 2.3 at a ratio of 1.6 (5000 K), 1.8 and 5.4 at 2.6
-	// (4000 K), 2.7 and 8.5 at 3.8 (3500 K), 5.5 and 24 at 7.8 (2856 K).
-	gainsRatio = 3
+	// The largest gain of the cones over the smallest. 68 paints, pure and in white, 23 colours
+	// of a chart and 14 chips, under glowing bodies, seen by a plain camera that is set to
+	// daylight and evened out by a gray: median and 90th percentile in CIEDE2000 are 1.0 and
+	// 2.9 at a ratio of 1.9 (4000 K), 1.4 and 3.9 at 2.5 (3500 K), 2.0 and 5.6 at 3.5
+	// (3000 K), 2.2 and 6.4 at 3.9 (2856 K). Of a camera in daylight that is set to those
+	// lamps: 2.5 and 4.7, 3.5 and 7.2, 5.3 and 11, 6.1 and 13.
+	gainsRatio = 2.4
 	// Linear light of the card's darkest channel, some 25 of 255. A JPEG of 23 patches with
 	// much grain is off by 1.4 and 2.6 (median, 90th percentile) at 0.014, by 2.6 and 6.8 at 0.008.
 	darkCard = 0.01
@@ -105,12 +107,12 @@ func warnPlace(s Spot, card Card, far bool) (all []string) {
 
 // warnCard tells of a light that a card cannot even out; raw is the card as
 // it was photographed.
-func warnCard(card Card, gains, raw rgb) (all []string) {
+func warnCard(gains cones, raw rgb) (all []string) {
 	if least := min(raw[0], raw[1], raw[2]); least < darkCard {
 		all = append(all, "The card is very dark in the photo, so grain tells more than light: photograph it again with more light.")
 	}
 	if max(gains[0], gains[1], gains[2]) > gainsRatio*min(gains[0], gains[1], gains[2]) {
-		all = append(all, "The light on the card is strongly coloured, which gains alone cannot undo: use daylight, or set the camera's white balance by the card.")
+		all = append(all, "The light on the card is strongly coloured, or the camera is set to another light, which a card evens out only in part: use daylight, and set the camera to it.")
 	}
 	return all
 }

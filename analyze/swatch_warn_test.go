@@ -84,18 +84,19 @@ func TestEachWarningHasItsCause(t *testing.T) {
 			s.touch, s.field = marks(image.Rect(300, 0, 500, 140)), slope
 			s.paint[1].rect = beside.Add(image.Pt(200, 0))
 		}, []string{"slope"}, []string{"uneven", "far"}},
-		"glare on the card":        {func(s *studio) { s.shine = shines(cardRect, 12, 5, 0.6) }, []string{"glare"}, nil},
-		"too light":                {func(s *studio) { s.gains, s.paint[1].lab = rgb{1.6, 1.6, 1.6}, colour.Lab{L: 94} }, nil, []string{"top red", "top green", "top blue"}},
-		"colour the photo cannot":  {func(s *studio) { s.paint[1].lab = colour.Lab{L: 51.038, A: -28.631, B: -28.638} }, nil, []string{"bottom red"}}, // the chart's cyan
-		"coloured light":           {func(s *studio) { s.gains = rgb{0.9, 0.5, 0.2} }, nil, []string{}},
-		"dark card":                {func(s *studio) { s.gains, s.paint[1].lab = rgb{0.04, 0.04, 0.04}, colour.Lab{L: 80} }, []string{"dark"}, nil},
+		"glare on the card":       {func(s *studio) { s.shine = shines(cardRect, 12, 5, 0.6) }, []string{"glare"}, nil},
+		"too light":               {func(s *studio) { s.level, s.paint[1].lab = 1.6, colour.Lab{L: 94} }, nil, []string{"top red", "top green", "top blue"}},
+		"colour the photo cannot": {func(s *studio) { s.paint[1].lab = colour.Lab{L: 51.038, A: -28.631, B: -28.638} }, nil, []string{"bottom red"}}, // the chart's cyan
+		"coloured light":          {func(s *studio) { s.lamp, s.level = "3500 K", 0.6 }, []string{"tint"}, nil},
+		"camera set to a lamp": {func(s *studio) {
+			s.camera, s.lamp, s.level = plainCamera().balanced(standard().lamps["3500 K"]), "D65", 0.6
+		}, []string{"tint"}, nil},
+		"warm light":               {func(s *studio) { s.lamp, s.level = "4000 K", 0.6 }, nil, nil},
+		"dark card":                {func(s *studio) { s.level, s.paint[1].lab = 0.04, colour.Lab{L: 80} }, []string{"dark"}, nil},
 		"small swatch":             {func(s *studio) { s.paint[1].rect = image.Rect(140, 20, 160, 40) }, nil, []string{"small"}},
 		"narrow card":              {func(s *studio) { s.paint[0].rect = image.Rect(20, 20, 30, 120) }, []string{"small"}, nil},
 		"swatch drawn on the card": {func(s *studio) { s.paint[1] = painted{image.Rect(100, 20, 200, 120), grayCard} }, nil, []string{"overlap"}},
 	} {
-		if name == "coloured light" {
-			c.card = []string{"tint"}
-		}
 		for _, asJPEG := range []bool{false, true} {
 			s := pair(checker[0])
 			c.change(&s)
@@ -110,7 +111,7 @@ func TestEachWarningHasItsCause(t *testing.T) {
 // Two colours of one lightness, which some eyes cannot tell apart, are told.
 func TestTwoHuesOfOneLightness(t *testing.T) {
 	s := pair(colour.Lab{L: 55, A: 14, B: 30})
-	green := rgb(linearOf(colour.Lab{L: 55, A: -2, B: 32}))
+	green := s.lit(colour.Lab{L: 55, A: -2, B: 32})
 	s.touch = on(image.Rect(200, 0, 240, 140), func(_, _ float64, _ rgb) rgb { return green })
 	read, _, err := s.photo(t, true).Swatches(Card{cardRect, grayCard}, []Spot{{Rect: beside}})
 	require.NoError(t, err)
@@ -121,8 +122,12 @@ func TestTwoHuesOfOneLightness(t *testing.T) {
 // is even.
 func TestColouredReflectionOnTheCard(t *testing.T) {
 	s := pair(checker[0])
-	s.touch = on(cardRect, func(x, _ float64, _ rgb) rgb {
-		return linearOf(colour.Lab{L: grayCard.L, B: (x - 20) / 100 * 12})
+	yellow := s.lit(colour.Lab{L: grayCard.L, B: 12})
+	s.touch = on(cardRect, func(x, _ float64, c rgb) rgb {
+		for k, v := range yellow {
+			c[k] += (x - 20) / 100 * (v - c[k])
+		}
+		return c
 	})
 	_, card, err := s.photo(t, true).Swatches(Card{cardRect, grayCard}, nil)
 	require.NoError(t, err)
@@ -135,18 +140,17 @@ func TestColouredReflectionOnTheCard(t *testing.T) {
 // warning would be right.
 func TestNoFalseAlarms(t *testing.T) {
 	t.Parallel()
-	lights := []rgb{{0.95, 0.95, 0.95}, {0.9, 0.65, 0.4}, {0.25, 0.25, 0.25}}
+	lights := []studio{{lamp: "D65", level: 0.95}, {lamp: "4000 K", level: 0.65}, {lamp: "D65", level: 0.25}}
 	swatches, alarms := 0, 0
 	for n := range 72 {
 		seed, side := uint64(n/3), [][2]int{{26, 26}, {80, 40}, {60, 50}}[n/3%3]
 		s, spots := chart(n/3*12, side[0], side[1])
-		s.seed, s.gains, s.noise = seed, lights[n%3], float64(1+2*(seed%2))
+		s.seed, s.lamp, s.level, s.noise = seed, lights[n%3].lamp, lights[n%3].level, float64(1+2*(seed%2))
 		read, card, err := s.photo(t, seed%5 > 0).Swatches(Card{s.paint[0].rect, grayCard}, spots)
 		require.NoError(t, err)
 		require.Empty(t, card.Warnings)
 		for i, r := range read {
-			c := rgb(linearOf(s.paint[i+1].lab))
-			if min(c[0]*s.gains[0], c[1]*s.gains[1], c[2]*s.gains[2]) < 0.01 {
+			if c := s.lit(s.paint[i+1].lab); min(c[0], c[1], c[2]) < 0.01 {
 				continue
 			}
 			swatches++

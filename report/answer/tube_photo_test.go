@@ -20,16 +20,20 @@ import (
 )
 
 // tubePhoto writes a photo with a gray card at 5,10,20,30 percent, one swatch at
-// 40,10,20,30 and another at 70,10,20,30, in a light that multiplies linear red, green
-// and blue by gains, with grain; it returns the file's name.
-func tubePhoto(t *testing.T, gains [3]float64, first, second colour.Lab) string {
+// 40,10,20,30 and another at 70,10,20,30, in the light of a glowing body (6504 K is
+// daylight), with grain; it returns the file's name.
+func tubePhoto(t *testing.T, kelvin float64, first, second colour.Lab) string {
 	const width, height = 400, 300
 	random := rand.New(rand.NewPCG(31, 32))
 	photo := image.NewNRGBA(image.Rect(0, 0, width, height))
+	all := []colour.Lab{{L: 49.5}, first, second, {L: 40, A: 8, B: 14}} // the last is the table
+	for i, c := range all {
+		all[i] = underGlow(kelvin, c)
+	}
 	for y := range height {
 		for x := range width {
-			at := colour.Lab{L: 40, A: 8, B: 14} // the table
-			for i, c := range []colour.Lab{{L: 49.5}, first, second} {
+			at := all[3]
+			for i, c := range all[:3] {
 				left := []int{5, 40, 70}[i] * width / 100
 				if x >= left && x < left+width/5 && y >= height/10 && y < height*4/10 {
 					at = c
@@ -38,7 +42,7 @@ func tubePhoto(t *testing.T, gains [3]float64, first, second colour.Lab) string 
 			r, g, b := at.SRGB()
 			var pixel [3]uint8
 			for i, v := range []float64{r, g, b} {
-				linear := gains[i] * linearLight(v) * (1 + 0.01*random.NormFloat64())
+				linear := 0.8 * linearLight(v) * (1 + 0.01*random.NormFloat64())
 				pixel[i] = uint8(255*min(max(encoded(linear), 0), 1) + 0.5)
 			}
 			photo.SetNRGBA(x, y, color.NRGBA{pixel[0], pixel[1], pixel[2], 255})
@@ -50,6 +54,26 @@ func tubePhoto(t *testing.T, gains [3]float64, first, second colour.Lab) string 
 	require.NoError(t, png.Encode(f, photo))
 	require.NoError(t, f.Close())
 	return name
+}
+
+// underGlow is what a camera with the observer's eyes, set to daylight, has of the smoothest
+// reflectance of a colour under a glowing body, daylight being taken as one of 6504 K
+// on which its own spectrum lies. Source: Planck's law, c2 = 0.014388 m K.
+func underGlow(kelvin float64, c colour.Lab) colour.Lab {
+	power := func(band int, kelvin float64) float64 {
+		return 1 / math.Expm1(0.014388/((400+10*float64(band))*1e-9*kelvin))
+	}
+	r, white := c.Reflectance(), colour.Lab{L: 100}.XYZ()
+	var xyz, brightness [3]float64
+	for k, weights := range colour.Weights() {
+		for i, w := range weights {
+			light := w * power(i, kelvin) / power(i, 6504)
+			xyz[k] += light * r[i]
+			brightness[k] += light
+		}
+	}
+	y := brightness[1]
+	return colour.XYZ{X: white.X * xyz[0] / y, Y: white.Y * xyz[1] / y, Z: white.Z * xyz[2] / y}.Lab()
 }
 
 // linearLight and encoded are the transfer curve of [IEC61966-2-1], written out here
@@ -80,8 +104,8 @@ func TestTubeFromAPhoto(t *testing.T) {
 	white, err := paint.Find(nil, "titanium-white")
 	require.NoError(t, err)
 	real := like.Vary(1.3, 0.9, 6)
-	for _, gains := range [][3]float64{{0.8, 0.8, 0.8}, {0.95, 0.8, 0.55}} {
-		a, err := TubeFor(photoOptions(tubePhoto(t, gains, real.Masstone(), real.Tint(white))))
+	for _, kelvin := range []float64{6504, 5000} {
+		a, err := TubeFor(photoOptions(tubePhoto(t, kelvin, real.Masstone(), real.Tint(white))))
 		require.NoError(t, err)
 		assert.Equal(t, "photographed swatches: masstone, tint 1:4", a.Source)
 		assert.Equal(t, "yellow-ochre", a.ID)
@@ -94,8 +118,8 @@ func TestTubeFromAPhoto(t *testing.T) {
 }
 
 func TestTubeFromAPhotoSaysWhatIsWrong(t *testing.T) {
-	file := tubePhoto(t, [3]float64{0.8, 0.8, 0.8}, colour.Lab{L: 50, A: 15, B: 45}, colour.Lab{L: 80, A: 5, B: 25})
-	blue := tubePhoto(t, [3]float64{0.8, 0.8, 0.8}, colour.Lab{L: 30, A: 10, B: -40}, colour.Lab{L: 70, A: 0, B: -20})
+	file := tubePhoto(t, 6504, colour.Lab{L: 50, A: 15, B: 45}, colour.Lab{L: 80, A: 5, B: 25})
+	blue := tubePhoto(t, 6504, colour.Lab{L: 30, A: 10, B: -40}, colour.Lab{L: 70, A: 0, B: -20})
 	for _, c := range []struct {
 		name   string
 		change func(*TubeOptions)
