@@ -11,7 +11,7 @@ check:
 	bash .ci/run
 
 golden:
-	go test ./report/... -update
+	go test ./report -update
 
 fuzz:
 	go test ./analyze/colour -run '^$$' -fuzz FuzzParse -fuzztime 1m

@@ -2,7 +2,11 @@
 // size, its values, its regions and their colours. It knows no paint and no panel.
 package analyze
 
-import "tonewright/analyze/colour"
+import (
+	"image"
+
+	"tonewright/analyze/colour"
+)
 
 // Picture is the upright, cropped photo at working size.
 // len(Lab) == len(RGB) == 3 × Width × Height, row by row from the top left.
@@ -15,4 +19,19 @@ type Picture struct {
 // At returns the colour of pixel i, counted row by row from the top left.
 func (p *Picture) At(i int) colour.Lab {
 	return colour.Lab{L: float64(p.Lab[3*i]), A: float64(p.Lab[3*i+1]), B: float64(p.Lab[3*i+2])}
+}
+
+// Median returns the median of each of L*, a* and b* over a rectangle of at least one
+// pixel of the picture, so that a bright speck or a line across it does not pull it.
+func (p *Picture) Median(r image.Rectangle) colour.Lab {
+	var of [3][]float64
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		for x := r.Min.X; x < r.Max.X; x++ {
+			i := 3 * (y*p.Width + x)
+			for c := range of {
+				of[c] = append(of[c], float64(p.Lab[i+c]))
+			}
+		}
+	}
+	return colour.Lab{L: median(of[0]), A: median(of[1]), B: median(of[2])}
 }

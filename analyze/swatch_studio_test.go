@@ -16,7 +16,7 @@ import (
 )
 
 // checker is the chart of 24 patches without its cyan, which sRGB cannot hold.
-// Source: [ColorChecker], the maker's L*a*b* of charts made before November 2014. They
+// Source: [BabelColor2012], Lab of charts made before November 2014. They
 // are for D50; here the figures are taken as they stand, as colours that paint has.
 var checker = []colour.Lab{
 	{L: 37.986, A: 13.555, B: 14.059}, {L: 65.711, A: 18.13, B: 17.81}, {L: 49.927, A: -4.88, B: -21.905},

@@ -18,6 +18,7 @@ type Difference struct {
 	Chroma float64 // Munsell steps; positive is too strong
 	Hue    float64 // Munsell hue steps of 100, positive from red towards yellow and on round; 0 where one of them is neutral
 	Words  string  // "half a value too dark, a little too red, a trace too strong", what is seen most first
+	Shifts string  // the same in figures: "darker by 0.5 value and turned 2 hue steps towards red"
 }
 
 // Up to what CIEDE2000 of its own a difference in chroma or hue is called a trace, a
@@ -44,7 +45,7 @@ func degree(deltaE float64) string {
 // Differ returns how a measured colour differs from its aim.
 func Differ(measured, aim colour.Lab) Difference {
 	m := missOf(aim, measured, aim.Munsell())
-	return Difference{m.valueShift(), m.chromaShift(), m.hueShift(), m.tooMuch()}
+	return Difference{m.valueShift(), m.chromaShift(), m.hueShift(), m.tooMuch(), m.shifts()}
 }
 
 // tooMuch says what is too much: every difference that is seen, the one that is seen
@@ -96,7 +97,7 @@ func (m miss) chromaWords() string {
 	case m.chromaShift() < 0:
 		return degree(m.chroma) + " too dull"
 	case m.aim.Chroma < neutral:
-		return degree(m.chroma) + " too " + m.family()
+		return degree(m.chroma) + " too " + hueName(m.mix)
 	}
 	return degree(m.chroma) + " too strong"
 }
@@ -108,10 +109,7 @@ func (m miss) hueWords() string {
 	case m.hue < matches || turn == 0:
 		return ""
 	case math.Abs(turn) > 10: // past the family beside
-		return degree(m.hue) + " too " + m.family()
+		return degree(m.hue) + " too " + hueName(m.mix)
 	}
 	return degree(m.hue) + " too " + m.towards()
 }
-
-// family returns the family of the mix.
-func (m miss) family() string { return hueNames[int(m.mix.Hue/10)%10] }

@@ -5,8 +5,6 @@ package match
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"tonewright/match/paint"
 )
@@ -48,14 +46,9 @@ func newWeb(paints []paint.Paint) *web {
 			w.third[i][k+1] = opticsOf(p, ratio)
 		}
 		w.alone[i] = glossGlow.screen(&whole, &optics{})
-		w.plain[i] = p.White() || black(p)
+		w.plain[i] = p.White() || p.Black()
 	}
 	return w
-}
-
-// black tells whether all pigments of a paint are blacks by their Colour Index names.
-func black(p *paint.Paint) bool {
-	return len(p.CI) > 0 && !slices.ContainsFunc(p.CI, func(name string) bool { return !strings.HasPrefix(name, "PBk") })
 }
 
 // two holds the mixes of two paints.

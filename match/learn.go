@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"tonewright/analyze/colour"
+	"tonewright/match/fit"
 	"tonewright/match/paint"
 )
 
@@ -62,7 +63,7 @@ const mostRounds = 24
 func Learn(rounds []Round) Tubes {
 	rounds = rounds[max(0, len(rounds)-mostRounds):]
 	l := newLearning(rounds)
-	return tubesOf(l.paints, fit(l.at, mostStrays, l.residuals))
+	return tubesOf(l.paints, fit.Least(l.at, mostStrays, l.residuals))
 }
 
 // learning is what the fit of tubes is at: it keeps what did not change.

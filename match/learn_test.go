@@ -2,6 +2,7 @@ package match
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"tonewright/analyze/colour"
@@ -91,4 +92,19 @@ func TestHumpsSumToOne(t *testing.T) {
 	for b := range colour.Bands {
 		assert.InDelta(t, 1, humps[0][b]+humps[1][b]+humps[2][b], exact, "band %d", b)
 	}
+}
+
+// The three numbers against CIEDE2000 itself, for the differences that piles have.
+func TestPartedIsCIEDE2000(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 6))
+	worst := 0.0
+	for range 3000 {
+		near := func(width float64) float64 { return width * (2*random.Float64() - 1) }
+		a := colour.Lab{L: 15 + 75*random.Float64(), A: near(50), B: near(50)}
+		b := colour.Lab{L: a.L + near(8), A: a.A + near(8), B: a.B + near(8)}
+		d := parted(a, b)
+		worst = max(worst, math.Abs(math.Sqrt(d[0]*d[0]+d[1]*d[1]+d[2]*d[2])-colour.DeltaE00(a, b)))
+	}
+	t.Logf("worst %.2f CIEDE2000", worst)
+	assert.Less(t, worst, 1.5)
 }

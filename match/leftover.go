@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"tonewright/analyze/colour"
+	"tonewright/match/fit"
 	"tonewright/match/paint"
 )
 
@@ -30,7 +31,7 @@ func (p Pile) corrected(measured colour.Lab, share float64) paint.Paint {
 	whole := paint.Paint{K: k, S: s}
 	now := whole.Masstone()
 	want := colour.Lab{L: now.L + share*(measured.L-now.L), A: now.A + share*(measured.A-now.A), B: now.B + share*(measured.B-now.B)}
-	c := fit(make([]float64, len(humps)), mostLeftover, func(c []float64) []float64 {
+	c := fit.Least(make([]float64, len(humps)), mostLeftover, func(c []float64) []float64 {
 		d := parted(want, raised(whole, c).Masstone())
 		return []float64{d[0], d[1], d[2], leftoverEase * c[0], leftoverEase * c[1], leftoverEase * c[2]}
 	})

@@ -98,13 +98,16 @@ func (m miss) shifts() string {
 // lean says which way two near grays differ, where no figure does.
 func (m miss) lean() string {
 	if m.mix.Chroma >= m.aim.Chroma {
-		return "a trace of " + m.family() + " too much"
+		return "a trace of " + hueName(m.mix) + " too much"
 	}
-	return "a trace of " + hueNames[int(m.aim.Hue/10)%10] + " short"
+	return "a trace of " + hueName(m.aim) + " short"
 }
 
 // hueNames are the ten Munsell families in plain words.
 var hueNames = [10]string{"red", "orange", "yellow", "yellow-green", "green", "blue-green", "blue", "violet-blue", "purple", "red-purple"}
+
+// hueName returns the family of a colour in a plain word.
+func hueName(m colour.Munsell) string { return hueNames[int(m.Hue/10)%10] }
 
 // towards names the family next to the aim's on the side the mix lies.
 func (m miss) towards() string {

@@ -37,14 +37,7 @@ func way(a, b *paint.Paint, finish paint.Finish) []waypoint {
 
 // pointAt returns the mix of a share of b with a.
 func pointAt(a, b *paint.Paint, share float64, finish paint.Finish) waypoint {
-	return waypoint{share, colourOf([]paint.Paint{*a, *b}, []float64{1 - share, share}, finish)}
-}
-
-// colourOf returns the colour of a thick mix.
-func colourOf(paints []paint.Paint, parts []float64, finish paint.Finish) colour.Lab {
-	k, s := paint.Mix(paints, parts)
-	r := paint.Thick(&k, &s, finish)
-	return r.Lab()
+	return waypoint{share, labOf([]paint.Paint{*a, *b}, []float64{1 - share, share}, finish)}
 }
 
 // evenGap returns the CIEDE2000 between neighbours when count points lie on a way, its

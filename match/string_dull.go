@@ -150,5 +150,5 @@ func familyOf(m colour.Munsell) string {
 	case "gray", "black", "white":
 		return last
 	}
-	return hueNames[int(m.Hue/10)%10]
+	return hueName(m)
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tonewright/grid"
 	"tonewright/report/plan"
 )
 
@@ -30,11 +31,30 @@ func questions(p *plan.Plan) []question {
 		add("What lies between two tubes of this plan, and where it turns dull", "string %s %s --white", a, b)
 		add("What a thin transparent layer over a dry one does", "glaze --over %q --try %s", a, b)
 	}
-	add("Mixes for the middle of one cell", "mix %s@%s", photoWord(p.Photo.File), "C3")
+	add("Mixes for the middle of one cell", "mix %s@%s%s", photoWord(p.Photo.File), middleCell(p.Grid), layoutFlags(p))
 	return list
 }
 
-// photoWord returns the photo's name as it is typed, in quotes where it needs them.
+// middleCell returns the name of the cell nearest to the middle of the grid.
+func middleCell(g plan.Grid) string {
+	return grid.ColumnName((g.Columns-1)/2) + fmt.Sprint((g.Rows+1)/2)
+}
+
+// layoutFlags returns the flags that lay this plan's own grid on the photo again:
+// mix has other cells under the same names without them.
+func layoutFlags(p *plan.Plan) string {
+	c, percent := p.Panel.Crop, func(part, whole int) float64 { return 100 * float64(part) / float64(whole) }
+	text := fmt.Sprintf(" --panel %gx%gmm --cell %gmm", p.Panel.WidthMM, p.Panel.HeightMM, p.Grid.CellMM)
+	if c.Width < p.Photo.Width || c.Height < p.Photo.Height {
+		text += fmt.Sprintf(" --crop %.4g,%.4g,%.4g,%.4g", percent(c.X, p.Photo.Width), percent(c.Y, p.Photo.Height), percent(c.Width, p.Photo.Width), percent(c.Height, p.Photo.Height))
+	}
+	if p.ValueKey.Mode == "literal" {
+		text += " --key literal"
+	}
+	return text
+}
+
+// photoWord returns the photo's name as it is typed, or PHOTO where it would need quotes.
 func photoWord(file string) string {
 	if strings.ContainsAny(file, " \t'\"\\$&;|<>()*?#!~`") {
 		return "PHOTO"
@@ -59,7 +79,7 @@ func firstTag(p *plan.Plan, is func(plan.Colour) bool) string {
 func mostUsed(paints []plan.Paint) (first, second string) {
 	most, next := 0, 0
 	for _, p := range paints {
-		if len(p.CI) > 0 && (strings.HasPrefix(p.CI[0], "PW") || strings.HasPrefix(p.CI[0], "PBk")) {
+		if p.Plain {
 			continue
 		}
 		switch n := len(p.Used); {

@@ -195,7 +195,7 @@ func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
 
 // recipeOf lists whole parts first and then what is added last, each in the box's order.
 func recipeOf(r plan.Recipe) recipe {
-	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}, Notes: notesOf(r)}
+	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}, Notes: notesOf(r, "ΔE")}
 	var last []part
 	for _, p := range r.Parts {
 		if p.Measure != "" {
@@ -272,7 +272,7 @@ func count(n int, noun string) string {
 	if n == 1 {
 		return "1 " + noun
 	}
-	if strings.HasSuffix(noun, "x") {
+	if strings.HasSuffix(noun, "x") || strings.HasSuffix(noun, "ch") {
 		return fmt.Sprintf("%d %ses", n, noun)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)

@@ -30,13 +30,6 @@ func BoxText(w io.Writer, a *answer.Box) error {
 	return t.to(w)
 }
 
-func counted(n int, one, more string) string {
-	if n == 1 {
-		return fmt.Sprintf("%d %s", n, one)
-	}
-	return fmt.Sprintf("%d %s", n, more)
-}
-
 // mostOneWay is how many pairs that are alike one way are told in text. Ours: of the
 // whole library there can be some 160, and those alike both ways matter more.
 const mostOneWay = 20
@@ -75,7 +68,7 @@ func (t *text) alike(a *answer.Box) {
 		t.say(4, "  %s, %s %s, alike %s. What tells is %s.", p.Names[0], p.Names[1], apartText(p), way, p.Tells)
 	}
 	if more := len(other) - mostOneWay; more > 0 {
-		t.say(4, "  And %s only thick or only in white; --json has all.", counted(more, "pair alike", "pairs alike"))
+		t.say(4, "  And %s alike only thick or only in white; --json has all.", count(more, "pair"))
 	}
 }
 

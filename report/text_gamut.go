@@ -34,7 +34,7 @@ func (t *text) shortfalls(g *answer.Gamut) {
 		t.say(4, "  %s, %s: %s.", hueText(s), valuesText(s), shortText(s))
 	}
 	if more := len(g.Gaps) - told; more > 0 {
-		t.say(4, "  And %s, in the table.", counted(more, "gap more", "gaps more"))
+		t.say(4, "  And %s more, in the table.", count(more, "gap"))
 	}
 }
 

@@ -40,7 +40,7 @@ func (t *text) advice(a *answer.Glaze) {
 	}
 	for i, g := range a.Best {
 		t.gap()
-		t.item(either(i == 0, "Best:", "Or:"), "%s, 1 to %d of medium, %s", g.Paint.Name, g.Medium, coatsText(g.Coats))
+		t.item(either(i == 0, "Best:", "Or:"), "%s, 1 to %d of medium, %s", g.Paint.Name, g.Medium, count(g.Coats, "coat"))
 		t.item("", "Gives %s, %s: %s against what lies beneath. CIEDE2000 %.1f to the aim. %s", g.Munsell, g.Name, changeText(g.TriedGlaze), g.DeltaE, g.Note)
 	}
 }
@@ -70,14 +70,6 @@ func milkyText(milky bool) string {
 		return ""
 	}
 	return " Where the value rises, it turns milky: the paint scatters light and veils the dark beneath."
-}
-
-// coatsText is "1 coat" or "2 coats".
-func coatsText(n int) string {
-	if n == 1 {
-		return "1 coat"
-	}
-	return fmt.Sprintf("%d coats", n)
 }
 
 // changeText is "value -1.2, chroma +3.0".

@@ -23,7 +23,7 @@ func MixText(w io.Writer, a *answer.Mix) error {
 		if r.Cover != nil && r.Cover.Note == "" {
 			t.item("", "One coat carries over %s.", r.Cover.Ground)
 		}
-		for _, note := range notesOf(r) {
+		for _, note := range notesOf(r, "CIEDE2000") {
 			t.item("", "%s", note)
 		}
 	}
@@ -50,11 +50,12 @@ func lampRows(lamps []plan.LampShift) [][]string {
 }
 
 // notesOf says what the ground and the lamps do to a recipe, a sentence or two each.
-func notesOf(r plan.Recipe) (notes []string) {
+// difference is what the reader calls CIEDE2000.
+func notesOf(r plan.Recipe, difference string) (notes []string) {
 	if r.Cover != nil && r.Cover.Note != "" {
 		note := r.Cover.Note
 		if r.Carrier != nil {
-			note += fmt.Sprintf(" In one coat: %s, CIEDE2000 %.1f.", partsText(r.Carrier.Parts), r.Carrier.DeltaE)
+			note += fmt.Sprintf(" In one coat: %s, %s %.1f.", partsText(r.Carrier.Parts), difference, r.Carrier.DeltaE)
 		}
 		notes = append(notes, note)
 	}

@@ -59,15 +59,10 @@ func splitText(a, b answer.Amount) string {
 
 // amountText is "5", "1 touch" or "3 specks".
 func amountText(a answer.Amount) string {
-	switch {
-	case a.Measure == "":
+	if a.Measure == "" {
 		return fmt.Sprint(a.Count)
-	case a.Count == 1:
-		return "1 " + a.Measure
-	case a.Measure == "touch":
-		return fmt.Sprintf("%d touches", a.Count)
 	}
-	return fmt.Sprintf("%d %ss", a.Count, a.Measure)
+	return count(a.Count, a.Measure)
 }
 
 // figure is a number to one decimal, or nothing where that is 0 or less.

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"tonewright/report/answer"
 )
@@ -22,8 +21,8 @@ func TubeText(w io.Writer, a *answer.OwnTube) error {
 	}
 	t.gap()
 	t.say(2, "%s, a tube of %s: %s.", a.Name, a.LikeName, a.Source)
-	t.say(2, "It %s (thick %.1f, in white %.1f CIEDE2000 apart): thick it is %s, in white %s, and it tints %s.",
-		apart(max(a.Masstone.Apart, a.Tint.Apart)), a.Masstone.Apart, a.Tint.Apart, shifted(&a.Masstone), shifted(&a.Tint), tints(a.Strength))
+	t.say(2, "It %s (thick %.1f, in white %.1f CIEDE2000 apart): thick it is %s; in white %s; it tints %s.",
+		apart(max(a.Masstone.Apart, a.Tint.Apart)), a.Masstone.Apart, a.Tint.Apart, a.Masstone.Words, a.Tint.Words, tints(a.Strength))
 	t.gap()
 	t.table([][]string{
 		{"thick", "yours", a.Masstone.Own.Munsell, a.Masstone.Own.Name},
@@ -64,26 +63,4 @@ func tints(strength float64) string {
 		return fmt.Sprintf("weaker, %.2f times as strongly", strength)
 	}
 	return "as strongly"
-}
-
-// shifted says how a colour of the tube lies beside the typical tube's. Ours: less than
-// 0.2 value or 0.5 chroma is not worth a word.
-func shifted(l *answer.TubeLook) string {
-	var words []string
-	switch v := l.ValueShift; {
-	case v <= -0.2:
-		words = append(words, fmt.Sprintf("%.1f value darker", -v))
-	case v >= 0.2:
-		words = append(words, fmt.Sprintf("%.1f value lighter", v))
-	}
-	switch c := l.ChromaShift; {
-	case c <= -0.5:
-		words = append(words, fmt.Sprintf("%.1f chroma duller", -c))
-	case c >= 0.5:
-		words = append(words, fmt.Sprintf("%.1f chroma stronger", c))
-	}
-	if len(words) == 0 {
-		return "of like value and chroma"
-	}
-	return strings.Join(words, " and ")
 }

@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"tonewright/match/paint"
 	"tonewright/report"
 )
 
@@ -52,21 +51,13 @@ func parse(s *pflag.FlagSet, help string, args []string, out io.Writer) (helped 
 
 // answering are the flags that every command with an answer on the terminal has.
 type answering struct {
-	box  string
+	boxFlag
 	json bool
 }
 
 func (f *answering) set(s *pflag.FlagSet) {
-	s.StringVar(&f.box, "box", "", "a TOML `FILE` with the paints you own (default: a starter box of 12)")
+	f.boxFlag.set(s)
 	s.BoolVar(&f.json, "json", false, "print the answer as JSON")
-}
-
-// paints reads the box.
-func (f *answering) paints() (paint.Box, error) {
-	if f.box == "" {
-		return paint.StarterBox(), nil
-	}
-	return paint.ReadBox(f.box)
 }
 
 // print writes the answer as text or as JSON, whole or not at all.

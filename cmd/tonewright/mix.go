@@ -27,9 +27,9 @@ Flags:
 
 type mixFlags struct {
 	answering
+	layoutFlags
 	mixingFlags
-	with, without                  []string
-	ground, panel, cell, crop, key string
+	with, without []string
 }
 
 func (f *mixFlags) set() *pflag.FlagSet {
@@ -68,8 +68,7 @@ func runMix(args []string, out, _ io.Writer) error {
 
 func (f *mixFlags) options(colour string) (opt answer.MixOptions, err error) {
 	opt = answer.MixOptions{Colour: colour, With: f.with, Without: f.without}
-	layout := planFlags{panel: f.panel, cell: f.cell, crop: f.crop, ground: f.ground, key: f.key}
-	if opt.Photo, err = layout.layout(); err != nil {
+	if opt.Photo, err = f.layout(); err != nil {
 		return opt, err
 	}
 	if opt.Photo.Mixing, err = f.mixing(); err != nil {

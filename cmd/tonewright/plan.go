@@ -6,9 +6,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"tonewright/grid"
-	"tonewright/match"
-	"tonewright/match/paint"
 	"tonewright/report"
 	"tonewright/report/plan"
 )
@@ -29,36 +26,14 @@ Flags:
 
 // planFlags are the flags as typed; options turns them into a plan.Options.
 type planFlags struct {
-	panel, cell, crop, ground, box, key, name, out, json string
-	regions                                              []string
-	colours                                              int
-	megapixels                                           float64
-	quiet                                                bool
+	boxFlag
+	layoutFlags
 	mixingFlags
-}
-
-// mixingFlags are those that say how mixes are chosen.
-type mixingFlags struct {
-	finish string
-	coat   float64
-	holds  bool
-}
-
-func (f *mixingFlags) set(s *pflag.FlagSet) {
-	s.StringVar(&f.finish, "finish", "gloss", "the dry paint's `SURFACE`: gloss, satin or matt")
-	s.Float64Var(&f.coat, "coat", 1, "how thick a coat over the ground is, `TIMES` an ordinary brushed one: 0.3 is thinly scrubbed in")
-	s.BoolVar(&f.holds, "holds", false, "of mixes about as near, take one that holds its colour under lamps")
-}
-
-func (f *mixingFlags) mixing() (opt match.Options, err error) {
-	if !(f.coat >= 0.05 && f.coat <= 20) {
-		return opt, usageError("--coat %g is out of range: 0.05 to 20 times an ordinary coat", f.coat)
-	}
-	opt.Holds, opt.Coat = f.holds, f.coat
-	if opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
-		return opt, wrongFlag("finish", err)
-	}
-	return opt, nil
+	name, out, json string
+	regions         []string
+	colours         int
+	megapixels      float64
+	quiet           bool
 }
 
 func (f *planFlags) set() *pflag.FlagSet {
@@ -69,7 +44,7 @@ func (f *planFlags) set() *pflag.FlagSet {
 	s.StringVar(&f.ground, "ground", "", "the panel's `COLOUR`: white, gray, black, umber, sienna, or like #b0a090 (default white)")
 	s.StringArrayVar(&f.regions, "region", nil, "a region by its cells, as often as wanted: `NAME=CELLS`, like \"kettle=C3:F7,G4\" (default: found in the picture)")
 	s.IntVar(&f.colours, "colours", 0, "how many colours, `N` from 1 to 24, each region gets (default: as few of 3 to 8 as describe it)")
-	s.StringVar(&f.box, "box", "", "a TOML `FILE` with the paints you own (default: a starter box of 12)")
+	f.boxFlag.set(s)
 	s.StringVar(&f.key, "key", "fit", "`MODE` of the values: fit brings them into what the box reaches, literal takes them as photographed")
 	f.mixingFlags.set(s)
 	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
@@ -140,45 +115,8 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 	if f.out == "" {
 		return opt, usageError("--out needs a file name")
 	}
-	if f.box != "" {
-		if opt.Box, err = paint.ReadBox(f.box); err != nil {
-			return opt, err
-		}
-	}
-	return opt, nil
-}
-
-func wrongFlag(flag string, err error) error { return usageError("--%s: %w", flag, err) }
-
-// layout reads the flags that say what lies where on the panel, and how its values
-// are keyed.
-func (f *planFlags) layout() (opt plan.Options, err error) {
-	opt.Version = version
-	if f.panel != "" {
-		if opt.Panel.Width, opt.Panel.Height, opt.Panel.Unit, err = grid.ParsePanel(f.panel); err != nil {
-			return opt, wrongFlag("panel", err)
-		}
-	}
-	if f.cell != "" {
-		if opt.Cell.Length, opt.Cell.Unit, err = grid.ParseLength(f.cell); err != nil {
-			return opt, wrongFlag("cell", err)
-		}
-	}
-	if opt.Crop, err = grid.ParseCrop(f.crop); err != nil {
-		return opt, wrongFlag("crop", err)
-	}
-	if f.ground != "" {
-		if opt.Ground, err = plan.ParseGround(f.ground); err != nil {
-			return opt, wrongFlag("ground", err)
-		}
-	}
-	switch f.key {
-	case "fit", "literal":
-		opt.Literal = f.key == "literal"
-	default:
-		return opt, usageError("--key %q is not known: fit or literal", f.key)
-	}
-	return opt, nil
+	opt.Box, err = f.paints()
+	return opt, err
 }
 
 // targets says where the report and, if asked for, the JSON go, after making sure

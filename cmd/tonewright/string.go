@@ -75,7 +75,7 @@ func (f *stringFlags) options(set *pflag.FlagSet) (opt answer.StringOptions, err
 		return opt, usageError("--to: 0 is out of range: tints go up to a whole value of 1 to 9")
 	}
 	if opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
-		return opt, usageError("--finish: %w", err)
+		return opt, wrongFlag("finish", err)
 	}
 	opt.Box, err = f.paints()
 	return opt, err

@@ -74,7 +74,7 @@ func runTube(args []string, out, _ io.Writer) error {
 	}
 	var err error
 	if f.opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
-		return usageError("--finish: %w", err)
+		return wrongFlag("finish", err)
 	}
 	f.opt.File, f.opt.Version = set.Arg(0), version
 	a, err := answer.TubeFor(f.opt)

@@ -47,13 +47,13 @@ type Fit struct {
 }
 
 // White tells whether all its pigments are whites by their Colour Index names.
-func (p Paint) White() bool {
-	for _, name := range p.CI {
-		if !strings.HasPrefix(name, "PW") {
-			return false
-		}
-	}
-	return len(p.CI) > 0
+func (p Paint) White() bool { return p.all("PW") }
+
+// Black tells whether all its pigments are blacks by their Colour Index names.
+func (p Paint) Black() bool { return p.all("PBk") }
+
+func (p Paint) all(kind string) bool {
+	return len(p.CI) > 0 && !slices.ContainsFunc(p.CI, func(name string) bool { return !strings.HasPrefix(name, kind) })
 }
 
 // library is read once, when first asked for.

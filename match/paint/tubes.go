@@ -10,9 +10,9 @@ import (
 	"strings"
 	"unicode"
 
-	"tonewright/analyze/colour"
-
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"tonewright/analyze/colour"
 )
 
 // tubeBlock is a tube as it stands in a box file.

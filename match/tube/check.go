@@ -15,8 +15,8 @@ import (
 // tint that differs by 1 from masstone and white leaves K and S to the noise.
 const alike = 1.0
 
-// Tints past these say too little of the paint or of the white. Ours, as asked of a
-// palette knife.
+// Tints past these say too little of the paint or of the white, and no palette knife
+// measures them (ours).
 const (
 	weakest   = 1.0 / 50
 	strongest = 10.0

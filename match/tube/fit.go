@@ -11,6 +11,7 @@ import (
 	"strconv"
 
 	"tonewright/analyze/colour"
+	"tonewright/match/fit"
 	"tonewright/match/paint"
 )
 
@@ -52,8 +53,9 @@ type Fitted struct {
 	TintAway     float64
 	Strength     float64 // tinting strength, the typical tube's being 1
 	Masstone     colour.Lab
-	Tint         colour.Lab // one part to four of the white
-	Notes        []string   // what was taken as known, each one plain sentence
+	Tint         colour.Lab    // one part to four of the white
+	Typical      [2]colour.Lab // masstone and tint of the typical tube, in the same white
+	Notes        []string      // what was taken as known, each one plain sentence
 }
 
 // Miss is how far one sample lies from what the fitted tube gives.
@@ -78,7 +80,7 @@ func Fit(like, white paint.Paint, m Measured) (Fitted, error) {
 		return Fitted{}, err
 	}
 	p := problem{like: like, white: whiteOf(white, m), m: withGrounds(m)}
-	x := leastSquares(p.start(), p.residuals)
+	x := fit.Least(p.start(), math.Inf(1), p.residuals)
 	own := like
 	own.Basis, own.Like = paint.Own, like.ID
 	own.K, own.S, _ = p.optics(x)
@@ -103,8 +105,9 @@ func (f *Fitted) judge(like, white paint.Paint) {
 	}
 	f.Mean = sum / float64(len(f.Misses))
 	f.Masstone, f.Tint = f.Paint.Masstone(), f.Paint.Tint(white)
-	f.MasstoneAway = colour.DeltaE00(f.Masstone, like.Masstone())
-	f.TintAway = colour.DeltaE00(f.Tint, like.Tint(white))
+	f.Typical = [2]colour.Lab{like.Masstone(), like.Tint(white)}
+	f.MasstoneAway = colour.DeltaE00(f.Masstone, f.Typical[0])
+	f.TintAway = colour.DeltaE00(f.Tint, f.Typical[1])
 	f.Strength = tinting(f.Paint, white) / tinting(like, white)
 	f.Paint.Fit.Error = round2(f.Mean)
 	f.Paint.Fit.Away = round2(max(f.MasstoneAway, f.TintAway))
@@ -121,8 +124,8 @@ func tinting(p, white paint.Paint) (sum float64) {
 	return max(sum, 1e-9) // a paint as white as the white: never divided by nothing
 }
 
-// The grounds of a usual chart. From memory, ASTM D2805: white reflects about 0.80,
-// black 0.01 at most.
+// The grounds of a usual chart: white reflects about 0.80, black 0.01 at most.
+// Source: [ASTMD2805].
 const whiteGround, blackGround = 0.80, 0.01
 
 // withGrounds puts the grounds of a usual chart where none were measured.

@@ -30,12 +30,12 @@ type Painted struct {
 	Surface  paint.Finish // of the dry swatches
 }
 
-// How far a tube may be from the typical one. Bounds: as asked, half to twice for K
-// and S, 12 nm for the place of the absorption. Widths of the pull to the typical
-// tube, as one standard deviation: ours, tubes of one name differ by about 30 % and
-// 6 nm (from general knowledge, no source). Of a hundred made tubes with swatches
-// misread by up to 3 CIEDE2000, a held-back mix is missed by 1.09 with the pull and by
-// 1.17 without; misread by up to 1, by 0.48 and 0.39.
+// How far a tube may be from the typical one. Bounds: half to twice for K and S,
+// 12 nm for the place of the absorption; ours, twice the widths or a little more. Widths
+// of the pull to the typical tube, as one standard deviation: ours, tubes of one name
+// differ by about 30 % and 6 nm (from general knowledge, no source). Of a hundred made
+// tubes with swatches misread by up to 3 CIEDE2000, a held-back mix is missed by 1.09
+// with the pull and by 1.17 without; misread by up to 1, by 0.48 and 0.39.
 const (
 	latticeLog   = 0.01 // steps of ln strength and ln scatter
 	latticeShift = 0.1  // nm
@@ -67,10 +67,10 @@ func FitSwatches(like, white paint.Paint, seen Painted) (Fitted, error) {
 	at := p.search()
 	own := p.tube(at)
 	own.Basis, own.Like = paint.Own, like.ID
-	f := Fitted{Paint: own, Misses: p.misses(own)}
 	for b := range own.K {
-		f.Paint.K[b], f.Paint.S[b] = fourDigits(own.K[b]), fourDigits(own.S[b])
+		own.K[b], own.S[b] = fourDigits(own.K[b]), fourDigits(own.S[b])
 	}
+	f := Fitted{Paint: own, Misses: p.misses(own)}
 	f.judge(like, white)
 	if f.Mean > worstSwatches {
 		return Fitted{}, fmt.Errorf("no tube of %s looks like these swatches: they are missed by %.1f CIEDE2000 on average; check that it is this paint, the parts, and that card and swatches lay in the same light", like.Name, f.Mean)

@@ -142,11 +142,7 @@ func underLayer(text string, box paint.Box) (UnderLayer, colour.Spectrum, error)
 	if best.DeltaE > match.Near {
 		return UnderLayer{Look: look(lab), From: text, Guess: true}, lab.Reflectance(), nil
 	}
-	var pile match.Pile
-	for _, part := range best.Parts {
-		pile.Paints, pile.Parts = append(pile.Paints, box.Paints[part.Paint]), append(pile.Parts, part.Parts)
-	}
-	r := thick(pile)
+	r := thick(recipePile(best, box.Paints))
 	return UnderLayer{Look: look(r.Lab()), From: text, Mix: plan.RecipeOf(best, box.Paints, "").Parts}, r, nil
 }
 

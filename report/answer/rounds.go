@@ -45,7 +45,6 @@ const (
 
 const (
 	noPile      = "-"
-	dateForm    = "2006-01-02"
 	largestLog  = 1 << 20 // bytes; thousands of rounds
 	mostSpread  = 200     // CIEDE2000; over any there is
 	logOpenText = "is no log of rounds, and is left as it is; choose another file with --log"
@@ -106,7 +105,7 @@ func parseRound(line string, owned []paint.Paint) (r round, err error) {
 		return r, fmt.Errorf("has %d columns, not %d with tabs between", len(fields), want)
 	}
 	r = round{date: fields[0], aimed: fields[1], photo: fields[3], advice: fields[8]}
-	if _, err := time.Parse(dateForm, r.date); err != nil {
+	if _, err := time.Parse(time.DateOnly, r.date); err != nil {
 		return r, fmt.Errorf("date %q is not written as 2026-11-25", r.date)
 	}
 	if r.aim, err = parseLab(fields[2]); err != nil {

@@ -174,7 +174,7 @@ func (a *Swatch) advise(now round, earlier []match.Round, owned []paint.Paint) m
 	if c.Fresh != nil {
 		fresh := plan.RecipeOf(*c.Fresh, owned, "")
 		a.Fresh = &fresh
-		after = freshPile(c.Fresh, owned)
+		after = recipePile(*c.Fresh, owned) // of the fresh paint alone: what is kept of the old pile is little, and for the painter to choose
 	}
 	a.Advice = a.adviceText(c)
 	return after
@@ -185,11 +185,10 @@ func (a *Swatch) advise(now round, earlier []match.Round, owned []paint.Paint) m
 // 7.3 off or less by 99 in 100, and 9.4 at most.
 const surprising = 10
 
-// freshPile is the pile of a fresh recipe alone: what is kept of the old one is little
-// and its share is for the painter to choose.
-func freshPile(r *match.Recipe, owned []paint.Paint) (p match.Pile) {
+// recipePile is the pile that a recipe makes of the paints it is from.
+func recipePile(r match.Recipe, paints []paint.Paint) (p match.Pile) {
 	for _, part := range r.Parts {
-		p.Paints, p.Parts = append(p.Paints, owned[part.Paint]), append(p.Parts, part.Parts)
+		p.Paints, p.Parts = append(p.Paints, paints[part.Paint]), append(p.Parts, part.Parts)
 	}
 	return p
 }

@@ -44,12 +44,13 @@ type TubeLook struct {
 	Apart       float64 `json:"apart"`       // CIEDE2000
 	ValueShift  float64 `json:"value_shift"` // Munsell steps; positive is lighter than typical
 	ChromaShift float64 `json:"chroma_shift"`
+	Words       string  `json:"words"` // what differs, in figures; hue too
 }
 
 // tubeLook puts a colour of the tube beside the typical tube's.
 func tubeLook(own, typical colour.Lab, apart float64) TubeLook {
 	d := match.Differ(own, typical)
-	return TubeLook{look(own), look(typical), plan.Round(apart, 2), plan.Round(d.Value, 1), plan.Round(d.Chroma, 1)}
+	return TubeLook{look(own), look(typical), plan.Round(apart, 2), plan.Round(d.Value, 1), plan.Round(d.Chroma, 1), d.Shifts}
 }
 
 // TubeMiss is how far a sample is from what the tube gives.
@@ -128,13 +129,13 @@ func isText(data []byte) bool {
 }
 
 // answerOf puts what was fitted into words.
-func answerOf(opt TubeOptions, like, named, white paint.Paint, source string, f tube.Fitted) *OwnTube {
+func answerOf(opt TubeOptions, like, named paint.Paint, source string, f tube.Fitted) *OwnTube {
 	own := f.Paint
 	own.ID, own.Name, own.Fit.Source = named.ID, named.Name, source
 	a := &OwnTube{
 		Made: made(opt.Version), ID: own.ID, Name: own.Name, Like: like.ID, LikeName: like.Name, Source: source,
-		Masstone: tubeLook(f.Masstone, like.Masstone(), f.MasstoneAway),
-		Tint:     tubeLook(f.Tint, like.Tint(white), f.TintAway),
+		Masstone: tubeLook(f.Masstone, f.Typical[0], f.MasstoneAway),
+		Tint:     tubeLook(f.Tint, f.Typical[1], f.TintAway),
 		Strength: plan.Round(f.Strength, 2), Error: plan.Round(f.Mean, 2), Worst: plan.Round(f.Worst, 2),
 		Samples: []TubeMiss{}, Notes: append([]string{}, f.Notes...), Warnings: []string{},
 		K: own.K[:], S: own.S[:], Paint: own,

@@ -36,7 +36,7 @@ func fitPhoto(opt TubeOptions, like, named paint.Paint, _ []byte) (*OwnTube, err
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", opt.File, err)
 	}
-	a := answerOf(opt, like, named, white, sourceOf(spots), f)
+	a := answerOf(opt, like, named, sourceOf(spots), f)
 	a.Warnings = append(append(a.Warnings, photo.Warnings...), light.Warnings...)
 	for _, r := range read {
 		for _, warning := range r.Warnings {

@@ -34,7 +34,7 @@ func fitSpectra(opt TubeOptions, like, named paint.Paint, data []byte) (*OwnTube
 		return nil, fmt.Errorf("%s: %w", opt.File, err)
 	}
 	f.Notes = append(f.Notes, g.notes...)
-	return answerOf(opt, like, named, white, "spectra: "+strings.Join(g.used, ", "), f), nil
+	return answerOf(opt, like, named, "spectra: "+strings.Join(g.used, ", "), f), nil
 }
 
 // gathering picks samples by name, and keeps which were used and what was noted of them.

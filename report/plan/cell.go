@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"image"
-	"slices"
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
@@ -47,19 +46,5 @@ func middleOf(p *analyze.Picture, r image.Rectangle) colour.Lab {
 	r = image.Rect(r.Min.X+inset(r.Dx()), r.Min.Y+inset(r.Dy()), r.Max.X-inset(r.Dx()), r.Max.Y-inset(r.Dy()))
 	r.Min = image.Pt(min(r.Min.X, p.Width-1), min(r.Min.Y, p.Height-1))
 	r.Max = image.Pt(max(r.Max.X, r.Min.X+1), max(r.Max.Y, r.Min.Y+1))
-	var of [3][]float32
-	for y := r.Min.Y; y < r.Max.Y; y++ {
-		for x := r.Min.X; x < r.Max.X; x++ {
-			i := 3 * (y*p.Width + x)
-			for c := range of {
-				of[c] = append(of[c], p.Lab[i+c])
-			}
-		}
-	}
-	var m [3]float64
-	for c := range of {
-		slices.Sort(of[c])
-		m[c] = float64(of[c][len(of[c])/2])
-	}
-	return colour.Lab{L: m[0], A: m[1], B: m[2]}
+	return p.Median(r)
 }

@@ -66,7 +66,7 @@ func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
 		}
 		paints = append(paints, Paint{
 			ID: p.ID, Name: p.Name, CI: p.CI, Opacity: p.Opacity, Drying: p.Facts.Drying,
-			Light: p.Facts.Lightfastness, Basis: p.Basis, Used: tags,
+			Light: p.Facts.Lightfastness, Basis: p.Basis, Used: tags, Plain: p.White() || p.Black(),
 		})
 		taken = append(taken, p)
 	}
@@ -202,7 +202,10 @@ func basisText(paints []Paint) string {
 	for _, p := range paints {
 		count[p.Basis]++
 	}
-	text := "Mixes are predicted from tubes as the library has them or as you measured them"
+	text := "Mixes are predicted from typical tubes"
+	if count[paint.Own] > 0 {
+		text += " and from your own"
+	}
 	sep := ": "
 	for _, basis := range paint.Bases() {
 		if n := count[basis]; n > 0 {

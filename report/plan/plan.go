@@ -148,6 +148,7 @@ type Paint struct {
 	Light   string   `json:"lightfastness"`
 	Basis   string   `json:"basis"`
 	Used    []string `json:"used_in"`
+	Plain   bool     `json:"-"` // a white or a black
 }
 
 // Caution is a usual caution and the paints it is for.

@@ -1,18 +1,17 @@
-package match
+package fit
 
 import (
-	"math"
 	"math/rand/v2"
 	"testing"
-
-	"tonewright/analyze/colour"
 
 	"github.com/stretchr/testify/assert"
 )
 
+const exact = 1e-9
+
 // Source: [Rosenbrock1960], whose valley has its floor at (1, 1); from (-1.2, 1).
 func TestFitFindsTheFloorOfAValley(t *testing.T) {
-	x := fit([]float64{-1.2, 1}, 3, func(x []float64) []float64 {
+	x := Least([]float64{-1.2, 1}, 3, func(x []float64) []float64 {
 		return []float64{10 * (x[1] - x[0]*x[0]), 1 - x[0]}
 	})
 	assert.InDelta(t, 1, x[0], 1e-4)
@@ -28,10 +27,10 @@ func TestFitKeepsTheBound(t *testing.T) {
 		}
 		return r
 	}
-	x := fit([]float64{0, 0}, 5, line)
+	x := Least([]float64{0, 0}, 5, line)
 	assert.InDelta(t, 2, x[0], 1e-6)
 	assert.InDelta(t, -0.5, x[1], 1e-6)
-	x = fit([]float64{0, 0}, 1.5, line)
+	x = Least([]float64{0, 0}, 1.5, line)
 	assert.Equal(t, 1.5, x[0])
 }
 
@@ -62,19 +61,4 @@ func TestSolve(t *testing.T) {
 	for i := range kept {
 		assert.InDelta(t, want[i], dot(kept[i][:], x), exact)
 	}
-}
-
-// The three numbers against CIEDE2000 itself, for the differences that piles have.
-func TestPartedIsCIEDE2000(t *testing.T) {
-	random := rand.New(rand.NewPCG(5, 6))
-	worst := 0.0
-	for range 3000 {
-		near := func(width float64) float64 { return width * (2*random.Float64() - 1) }
-		a := colour.Lab{L: 15 + 75*random.Float64(), A: near(50), B: near(50)}
-		b := colour.Lab{L: a.L + near(8), A: a.A + near(8), B: a.B + near(8)}
-		d := parted(a, b)
-		worst = max(worst, math.Abs(math.Sqrt(squares(d[:]))-colour.DeltaE00(a, b)))
-	}
-	t.Logf("worst %.2f CIEDE2000", worst)
-	assert.Less(t, worst, 1.5)
 }

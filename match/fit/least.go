@@ -1,38 +1,37 @@
-// Fitting a few numbers to what was measured: damped least squares, and the small
-// dense solver under it.
-
-package match
+// Package fit finds the few dozen numbers that meet what was measured best: damped
+// least squares, and the small dense solver under it.
+package fit
 
 import "math"
 
 const (
-	fitSteps  = 30   // at most
-	fitSettle = 1e-5 // a step whose every number is smaller ends the fit
-	fitNudge  = 1e-3 // by which a number is moved for its derivative
-	fitDamp   = 1e-3 // damping to start with, as a share of the diagonal
-	fitGiveUp = 1e8  // damping past which nothing gets better
+	mostSteps = 60   // at most
+	settled   = 1e-5 // a step whose every number is smaller ends the fit
+	nudge     = 1e-3 // by which a number is moved for its derivative
+	firstDamp = 1e-3 // damping to start with, as a share of the diagonal
+	giveUp    = 1e8  // damping past which nothing gets better
 )
 
-// fit returns the numbers x, each in -bound to bound, that make the sum of the squared
-// residuals least, near from. The residuals are as many for every x, and are scaled so
-// that a step of 1 in any x is of the size of what may be expected.
+// Least returns the numbers x, each in -bound to bound (math.Inf(1): any), that make the
+// sum of the squared residuals least, near from. The residuals are as many for every x,
+// and are scaled so that a step of 1 in any x is of the size of what may be expected.
 // Source: [Marquardt1963], Gauss-Newton steps damped by a share of the diagonal; the
 // derivatives are differences.
-func fit(from []float64, bound float64, residuals func(x []float64) []float64) []float64 {
+func Least(from []float64, bound float64, residuals func(x []float64) []float64) []float64 {
 	x := append([]float64(nil), from...)
 	r := residuals(x)
-	damp := fitDamp
-	for range fitSteps {
+	damp := firstDamp
+	for range mostSteps {
 		square, slope := normal(x, r, residuals)
 		moved := false
-		for !moved && damp < fitGiveUp {
+		for !moved && damp < giveUp {
 			next := stepped(x, square, slope, damp, bound)
 			if at := residuals(next); squares(at) < squares(r) {
 				moved = true
 				damp /= 10
-				settled := farthestApart(x, next) < fitSettle
+				still := farthestApart(x, next) < settled
 				x, r = next, at
-				if settled {
+				if still {
 					return x
 				}
 				break
@@ -52,14 +51,14 @@ func normal(x, r []float64, residuals func(x []float64) []float64) (square [][]f
 	columns := make([][]float64, n)
 	for i := range x {
 		right := x[i]
-		x[i] = right + fitNudge
+		x[i] = right + nudge
 		up := residuals(x)
-		x[i] = right - fitNudge
+		x[i] = right - nudge
 		down := residuals(x)
 		x[i] = right
 		columns[i] = make([]float64, len(r))
 		for j := range r {
-			columns[i][j] = (up[j] - down[j]) / (2 * fitNudge)
+			columns[i][j] = (up[j] - down[j]) / (2 * nudge)
 		}
 	}
 	square, slope = make([][]float64, n), make([]float64, n)

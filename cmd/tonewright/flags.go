@@ -1,0 +1,87 @@
+// Flags that more than one command has.
+
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"tonewright/grid"
+	"tonewright/match"
+	"tonewright/match/paint"
+	"tonewright/report/plan"
+)
+
+// boxFlag names the paints owned.
+type boxFlag struct{ box string }
+
+func (f *boxFlag) set(s *pflag.FlagSet) {
+	s.StringVar(&f.box, "box", "", "a TOML `FILE` with the paints you own (default: a starter box of 12)")
+}
+
+// paints reads the box.
+func (f *boxFlag) paints() (paint.Box, error) {
+	if f.box == "" {
+		return paint.StarterBox(), nil
+	}
+	return paint.ReadBox(f.box)
+}
+
+// mixingFlags are those that say how mixes are chosen.
+type mixingFlags struct {
+	finish string
+	coat   float64
+	holds  bool
+}
+
+func (f *mixingFlags) set(s *pflag.FlagSet) {
+	s.StringVar(&f.finish, "finish", "gloss", "the dry paint's `SURFACE`: gloss, satin or matt")
+	s.Float64Var(&f.coat, "coat", 1, "how thick a coat over the ground is, `TIMES` an ordinary brushed one: 0.3 is thinly scrubbed in")
+	s.BoolVar(&f.holds, "holds", false, "of mixes about as near, take one that holds its colour under lamps")
+}
+
+func (f *mixingFlags) mixing() (opt match.Options, err error) {
+	if !(f.coat >= 0.05 && f.coat <= 20) {
+		return opt, usageError("--coat %g is out of range: 0.05 to 20 times an ordinary coat", f.coat)
+	}
+	opt.Holds, opt.Coat = f.holds, f.coat
+	if opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
+		return opt, wrongFlag("finish", err)
+	}
+	return opt, nil
+}
+
+// layoutFlags are those that lay a grid on a photo.
+type layoutFlags struct{ panel, cell, crop, ground, key string }
+
+// layout reads the flags that say what lies where on the panel, and how its values
+// are keyed.
+func (f *layoutFlags) layout() (opt plan.Options, err error) {
+	opt.Version = version
+	if f.panel != "" {
+		if opt.Panel.Width, opt.Panel.Height, opt.Panel.Unit, err = grid.ParsePanel(f.panel); err != nil {
+			return opt, wrongFlag("panel", err)
+		}
+	}
+	if f.cell != "" {
+		if opt.Cell.Length, opt.Cell.Unit, err = grid.ParseLength(f.cell); err != nil {
+			return opt, wrongFlag("cell", err)
+		}
+	}
+	if opt.Crop, err = grid.ParseCrop(f.crop); err != nil {
+		return opt, wrongFlag("crop", err)
+	}
+	if f.ground != "" {
+		if opt.Ground, err = plan.ParseGround(f.ground); err != nil {
+			return opt, wrongFlag("ground", err)
+		}
+	}
+	switch f.key {
+	case "fit", "literal":
+		opt.Literal = f.key == "literal"
+	default:
+		return opt, usageError("--key %q is not known: fit or literal", f.key)
+	}
+	return opt, nil
+}
+
+func wrongFlag(flag string, err error) error { return usageError("--%s: %w", flag, err) }
