@@ -69,10 +69,10 @@ func (r Recipe) LampNote() string {
 	return fmt.Sprintf("Falls apart under a %s: %s.", w.Lamp.Name, w.words)
 }
 
-// holds tells whether a mix holds its colour under the lamps.
-func (s *search) holds(m mix) bool {
+// worstShift returns the CIEDE2000 of a mix's largest shift under the lamps.
+func (s *search) worstShift(m mix) float64 {
 	r := s.thick(m)
-	return worst(shiftsOf(&r)).DeltaE <= fallsApart
+	return worst(shiftsOf(&r)).DeltaE
 }
 
 // thick returns the reflectance of a mix where nothing shows through.

@@ -44,29 +44,33 @@ func TestCobaltBlueTurnsVioletUnderAWarmLamp(t *testing.T) {
 	assert.Greater(t, warm.Hue, 0.5) // from purple-blue towards purple
 }
 
-// Of mixes about as near, one that holds is taken where it is asked for.
+// Of mixes about as near, the steadier is taken where it is asked for.
 func TestHoldsIsPreferred(t *testing.T) {
 	paints := paint.StarterBox().Paints
 	aims := testAims(120, 3)
 	plain, held := Recipes(paints, aims, Options{}), Recipes(paints, aims, Options{Holds: true})
-	better, apart := 0, 0
+	better, apart, shifts := 0, 0, [2]float64{}
 	for a := range aims {
 		p, h := plain[a][0], held[a][0]
+		before, after := worst(p.Lamps).DeltaE, worst(h.Lamps).DeltaE
 		assert.LessOrEqual(t, h.DeltaE, p.DeltaE+fewerWithin, "aim %d", a)
-		if p.Holds() {
-			assert.Equal(t, p.Parts, h.Parts, "aim %d holds already", a)
+		assert.LessOrEqual(t, h.DeltaE+unheld*after, p.DeltaE+unheld*before+1e-9, "aim %d", a)
+		shifts[0], shifts[1] = shifts[0]+before, shifts[1]+after
+		if before > 5 { // the bound that is printed, in figures
+			apart++
+			assert.Contains(t, p.LampNote(), "Falls apart under a ")
+			if after <= 5 {
+				better++
+			}
+		} else {
 			assert.Empty(t, p.LampNote())
-			continue
-		}
-		apart++
-		assert.Contains(t, p.LampNote(), "Falls apart under a ")
-		if h.Holds() {
-			better++
 		}
 	}
-	t.Logf("%d of %d mixes fall apart, %d of them have a near one that holds", apart, len(aims), better)
+	t.Logf("%d of %d mixes fall apart, %d of them have a near one that holds; worst shifts %.2f on average, %.2f where asked",
+		apart, len(aims), better, shifts[0]/120, shifts[1]/120)
 	assert.Positive(t, apart)
 	assert.Positive(t, better)
+	assert.Less(t, shifts[1], 0.9*shifts[0])
 }
 
 // Over a black ground a mix that does not carry comes with one that does, if any near
@@ -94,7 +98,9 @@ func TestCarrierCarries(t *testing.T) {
 			of, parts = append(of, paints[p.Paint]), append(parts, p.Parts)
 		}
 		k, s := paint.Mix(of, parts)
-		assert.True(t, CoverOf(&k, &s, &black, paint.Gloss, 1).Carries(), "aim %d", a)
+		cover := CoverOf(&k, &s, &black, paint.Gloss, 1)
+		assert.True(t, cover.Carries(), "aim %d", a)
+		assert.Less(t, colour.DeltaE00(cover.OneCoat, aims[a]), colour.DeltaE00(first.Cover.OneCoat, aims[a]), "aim %d: in one coat it comes nearer", a)
 		assert.LessOrEqual(t, first.Carrier.DeltaE, first.DeltaE+worseBy, "aim %d", a)
 	}
 	t.Logf("%d of %d do not carry, %d of them have a near one that does", thin, len(aims), carried)

@@ -151,6 +151,9 @@ func (m miss) note(deltaE float64, first bool, lowest, highest float64) string {
 func (s *search) describe(r *Recipe, aim colour.Lab, aimMunsell colour.Munsell, first bool) {
 	m := missOf(aim, r.Lab, aimMunsell)
 	r.ValueShift, r.ChromaShift = m.valueShift(), m.chromaShift()
+	if r.Cover != nil {
+		r.ThinDeltaE = colour.DeltaE00(r.Cover.OneCoat, aim)
+	}
 	r.Note = m.note(r.DeltaE, first, s.lowest, s.highest) + s.smallAmounts(r.Parts)
 }
 

@@ -28,6 +28,7 @@ type Recipe struct {
 	Basis       string     // of the prediction: the least sure among its paints
 	Lamps       []Shift    // what the lamps of colour.Lamps do to it
 	Cover       *Cover     // over the ground asked about; nil where none was
+	ThinDeltaE  float64    // CIEDE2000 from one coat over that ground to the aim; 0 without Cover
 	Carrier     *Recipe    // of a first recipe that one coat does not carry: the nearest that does; nil where none is near
 }
 

@@ -1,17 +1,24 @@
-// Seeking the nearest mix that does something more than come near.
+// Seeking a mix that does something more than come near.
 
 package match
 
+import (
+	"math"
+
+	"tonewright/analyze/colour"
+)
+
 // How much is looked through for a mix that also carries or holds. Ours: more sets
-// found none nearer on the demo, and each costs as much as a choice of one.
+// found none better on the demo, and each costs as much as a choice of one.
 const (
 	soughtSets     = 40
 	soughtMeasures = 12 // of each set, the nearest
 )
 
-// seek returns the nearest mix within a distance that is accepted, and whether there
-// is one among those looked at.
-func (c *choice) seek(within float64, accept func(mix) bool) (best mix, found bool) {
+// seek returns the mix of least cost among those within a distance of the aim, and
+// whether there is one under the bound. Of equal costs the one found first, in the
+// order of the finds, is taken.
+func (c *choice) seek(within, under float64, cost func(mix) float64) (best mix, found bool) {
 	for i, f := range c.finds {
 		if i == soughtSets || float64(f.deltaE)/gain-rest > within {
 			break
@@ -19,39 +26,49 @@ func (c *choice) seek(within float64, accept func(mix) bool) (best mix, found bo
 		if c.looked[i] == nil {
 			c.looked[i] = c.refine(f)
 		}
-		if m, ok := c.firstOf(c.looked[i], within, accept); ok && (!found || c.compareMixes(m, best) < 0) {
-			best, found, within = m, true, m.deltaE
+		for j, rough := range c.looked[i].rough {
+			if j == soughtMeasures || rough.deltaE > within+screenError {
+				break
+			}
+			m := c.full(c.looked[i].best.set, rough.measure)
+			if m.deltaE > within {
+				continue
+			}
+			if v := cost(m); v < under-tie {
+				best, found, under = m, true, v
+			}
 		}
 	}
 	return best, found
 }
 
-// firstOf returns the first mix of a set, by its rough distance, that is accepted.
-func (c *choice) firstOf(r *refined, within float64, accept func(mix) bool) (mix, bool) {
-	for i, rough := range r.rough {
-		if i == soughtMeasures || rough.deltaE > within+screenError {
-			break
-		}
-		if m := c.full(r.best.set, rough.measure); m.deltaE <= within && accept(m) {
-			return m, true
-		}
-	}
-	return mix{}, false
-}
-
-// carrier returns the nearest mix that hides the ground in one coat, not much worse
-// than the first.
+// carrier returns the mix whose one coat over the ground comes nearest to the aim, of
+// those that hide it in one coat and are not much worse than the first; none where
+// that gains less over one coat of the first than is worth another mix.
 func (c *choice) carrier(first mix) (mix, bool) {
-	return c.seek(first.deltaE+worseBy, func(m mix) bool { return c.cover(m).Carries() })
+	thin := colour.DeltaE00(c.cover(first).OneCoat, c.aim)
+	return c.seek(first.deltaE+worseBy, thin-worthAMix, func(m mix) float64 {
+		cover := c.cover(m)
+		if !cover.Carries() {
+			return math.Inf(1)
+		}
+		return colour.DeltaE00(cover.OneCoat, c.aim)
+	})
 }
 
-// steadyInLamplight returns a mix about as near as the first that holds its colour
-// under the lamps, or the first where there is none.
+// worthAMix is the CIEDE2000 that another mix has to gain. Ours: half of what is hardly seen.
+const worthAMix = 0.5
+
+// unheld is by how much of its worst shift under the lamps a mix counts as farther from
+// its aim, where mixes that hold are asked for. Ours: half, so that a mix is never
+// taken for its steadiness alone.
+const unheld = 0.5
+
+// steadyInLamplight returns the mix that loses least by its distance and by the lamps,
+// among those about as near as the first.
 func (c *choice) steadyInLamplight(first mix) mix {
-	if c.holds(first) {
-		return first
-	}
-	if m, found := c.seek(first.deltaE+fewerWithin, c.holds); found {
+	cost := func(m mix) float64 { return m.deltaE + unheld*c.worstShift(m) }
+	if m, found := c.seek(first.deltaE+fewerWithin, cost(first), cost); found {
 		return m
 	}
 	return first

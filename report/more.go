@@ -29,7 +29,9 @@ func questions(p *plan.Plan) []question {
 	}
 	if a, b := mostUsed(p.Paints); b != "" {
 		add("What lies between two tubes of this plan, and where it turns dull", "string %s %s --white", a, b)
-		add("What a thin transparent layer over a dry one does", "glaze --over %q --try %s", a, b)
+	}
+	if over, glaze := glazing(p.Paints); glaze != "" {
+		add("What a thin transparent layer over a dry one does", "glaze --over %s --try %s", over, glaze)
 	}
 	add("Mixes for the middle of one cell", "mix %s@%s%s", photoWord(p.Photo.File), middleCell(p.Grid), layoutFlags(p))
 	return list
@@ -72,6 +74,25 @@ func firstTag(p *plan.Plan, is func(plan.Colour) bool) string {
 		}
 	}
 	return ""
+}
+
+// glazing returns a paint of the plan to lie beneath a glaze and a transparent one to
+// glaze it with, the first of each in the box's order that is neither white nor black;
+// "" where the plan has not both.
+func glazing(paints []plan.Paint) (over, glaze string) {
+	for _, p := range paints {
+		switch {
+		case p.Plain:
+		case p.Opacity == "transparent" && glaze == "":
+			glaze = p.ID
+		case p.Opacity != "transparent" && over == "":
+			over = p.ID
+		}
+	}
+	if over == "" {
+		return "", ""
+	}
+	return over, glaze
 }
 
 // mostUsed returns the two paints of the plan, whites and blacks aside, that are in

@@ -99,8 +99,21 @@ func facts(p *plan.Plan) []fact {
 		{"Panel", fmt.Sprintf("%s, %s ground; a %s pencil shows on it.", p.Panel.Size, p.Panel.Ground, p.Panel.Pencil)},
 		{"Grid", gridFact(p)},
 		{"Values", p.ValueKey.Text},
+		{"Mixes", mixingText(p)},
 		{"Box", fmt.Sprintf("%s, %s: %s.", p.Box.Name, count(len(p.Box.Paints), "paint"), strings.ReplaceAll(strings.Join(p.Box.Paints, ", "), "-", " "))},
 	}
+}
+
+// mixingText says how the recipes were chosen.
+func mixingText(p *plan.Plan) string {
+	text := "For a " + p.Mixing.Finish + " surface."
+	if p.Mixing.Coat != 1 {
+		text += fmt.Sprintf(" One coat here is %g times an ordinary brushed one.", p.Mixing.Coat)
+	}
+	if p.Mixing.Holds {
+		text += " Of mixes about as near, those that hold their colour under lamps are preferred."
+	}
+	return text
 }
 
 func gridFact(p *plan.Plan) string {

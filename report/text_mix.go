@@ -42,8 +42,8 @@ func lampRows(lamps []plan.LampShift) [][]string {
 	rows := [][]string{{"", " value", " chroma", " hue steps", " CIEDE2000"}}
 	for _, l := range lamps {
 		rows = append(rows, []string{
-			"under a " + l.Name, fmt.Sprintf("%+.1f", l.ValueShift), fmt.Sprintf("%+.1f", l.ChromaShift),
-			fmt.Sprintf("%+.0f", l.HueShift), fmt.Sprintf("%.1f", l.DeltaE),
+			"under a " + l.Name, signed(l.ValueShift), signed(l.ChromaShift),
+			fmt.Sprintf("%+.0f", plan.Round(l.HueShift, 0)), fmt.Sprintf("%.1f", l.DeltaE),
 		})
 	}
 	return rows
@@ -55,7 +55,8 @@ func notesOf(r plan.Recipe, difference string) (notes []string) {
 	if r.Cover != nil && r.Cover.Note != "" {
 		note := r.Cover.Note
 		if r.Carrier != nil {
-			note += fmt.Sprintf(" In one coat: %s, %s %.1f.", partsText(r.Carrier.Parts), difference, r.Carrier.DeltaE)
+			note += fmt.Sprintf(" In one coat %s comes nearer: %s %.1f to the aim there, against %.1f.",
+				partsText(r.Carrier.Parts), difference, r.Carrier.Cover.AimDeltaE, r.Cover.AimDeltaE)
 		}
 		notes = append(notes, note)
 	}

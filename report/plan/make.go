@@ -62,6 +62,7 @@ func Make(opt Options) (*Plan, error) {
 	p.Photo = Photo{clean(filepath.Base(opt.Photo)), photo.Width, photo.Height, photo.Profile, photo.Orientation}
 	p.Panel = panelOf(opt, layout, photo, crop)
 	p.Grid = gridOf(layout, crop, opt.Cell.Unit)
+	p.Mixing = Mixing{opt.Mixing.Finish.String(), opt.Mixing.Coat, opt.Mixing.Holds}
 	p.Box = boxOf(opt.Box)
 	p.Regions = regionsOf(parting, clustering, place, aims, recipes, opt.Box.Paints, opt.Ground.Name)
 	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
@@ -100,6 +101,9 @@ func (o Options) withDefaults() Options {
 	}
 	if o.Ground.Name == "" {
 		o.Ground = grounds[0]
+	}
+	if o.Mixing.Coat == 0 {
+		o.Mixing.Coat = 1
 	}
 	if !o.Ground.white() && o.Mixing.Ground == nil {
 		r := o.Ground.Lab.Reflectance()

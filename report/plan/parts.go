@@ -170,7 +170,7 @@ func thin(p *Plan) []Warning {
 	if len(tags) == 0 {
 		return nil
 	}
-	text := fmt.Sprintf("The %s ground shows through one coat of %s; each row says by how much, and what carries.", p.Panel.Ground, strings.Join(tags, ", "))
+	text := fmt.Sprintf("The %s ground shows through one coat of %s; each row says by how much, how many coats hide it, and a mix that carries where one is near.", p.Panel.Ground, strings.Join(tags, ", "))
 	return []Warning{{AboutGround, text, strings.Join(tags, ", ")}}
 }
 

@@ -20,6 +20,7 @@ type Plan struct {
 	Panel    Panel     `json:"panel"`
 	Grid     Grid      `json:"grid"`
 	ValueKey ValueKey  `json:"value_key"`
+	Mixing   Mixing    `json:"mixing"`
 	Box      Box       `json:"box"`
 	Regions  []Region  `json:"regions"`
 	Paints   []Paint   `json:"paints"`
@@ -82,6 +83,13 @@ type ValueKey struct {
 	PaintMin float64 `json:"paint_min"`
 	PaintMax float64 `json:"paint_max"`
 	Text     string  `json:"text"` // the same in words
+}
+
+// Mixing says how the recipes were chosen.
+type Mixing struct {
+	Finish string  `json:"finish"` // of the dry paint
+	Coat   float64 `json:"coat"`   // thickness of one over the ground, in ordinary brushed coats
+	Holds  bool    `json:"holds"`  // mixes that hold under lamps were preferred
 }
 
 // Box names the paints the recipes were made from.

@@ -41,12 +41,14 @@ type LampShift struct {
 
 // Cover is what one coat does over the ground.
 type Cover struct {
-	Ground     string  `json:"ground"`
-	OneCoatLab Triple  `json:"one_coat_lab"`
-	ValueShift float64 `json:"value_shift"` // Munsell, of one coat against full hiding
-	DeltaE     float64 `json:"delta_e"`     // CIEDE2000, the same
-	Coats      int     `json:"coats"`       // that hide the ground; 0 is never
-	Note       string  `json:"note"`        // "" where one coat carries
+	Ground      string  `json:"ground"`
+	OneCoatLab  Triple  `json:"one_coat_lab"`
+	ValueShift  float64 `json:"value_shift"` // Munsell, of one coat against full hiding
+	ChromaShift float64 `json:"chroma_shift"`
+	DeltaE      float64 `json:"delta_e"`     // CIEDE2000, the same
+	AimDeltaE   float64 `json:"aim_delta_e"` // CIEDE2000, of one coat against the aim
+	Coats       int     `json:"coats"`       // that hide the ground; 0 is never
+	Note        string  `json:"note"`        // "" where one coat carries
 }
 
 // Part is one paint of a recipe; its share is Parts over the sum of all Parts.
@@ -63,7 +65,7 @@ func RecipeOf(r match.Recipe, paints []paint.Paint, ground string) Recipe {
 	e := Recipe{
 		Lab: TripleOf(r.Lab), Munsell: m.String(), Name: m.Name(), SRGB: r.Lab.Hex(),
 		DeltaE: Round(r.DeltaE, 2), ValueShift: Round(r.ValueShift, 2), ChromaShift: Round(r.ChromaShift, 1),
-		Basis: r.Basis, Note: r.Note, Holds: r.Holds(), LampNote: r.LampNote(), Cover: coverOf(r.Cover, ground),
+		Basis: r.Basis, Note: r.Note, Holds: r.Holds(), LampNote: r.LampNote(), Cover: coverOf(r, ground),
 	}
 	for _, part := range r.Parts {
 		from := paints[part.Paint]
@@ -81,11 +83,15 @@ func RecipeOf(r match.Recipe, paints []paint.Paint, ground string) Recipe {
 	return e
 }
 
-func coverOf(c *match.Cover, ground string) *Cover {
+func coverOf(r match.Recipe, ground string) *Cover {
+	c := r.Cover
 	if c == nil {
 		return nil
 	}
-	return &Cover{ground, TripleOf(c.OneCoat), Round(c.ValueShift, 2), Round(c.DeltaE, 2), c.Coats, c.Note(ground)}
+	return &Cover{
+		Ground: ground, OneCoatLab: TripleOf(c.OneCoat), ValueShift: Round(c.ValueShift, 2), ChromaShift: Round(c.ChromaShift, 1),
+		DeltaE: Round(c.DeltaE, 2), AimDeltaE: Round(r.ThinDeltaE, 2), Coats: c.Coats, Note: c.Note(ground),
+	}
 }
 
 // Triple is an L*, a*, b* colour in JSON, to three decimals.
