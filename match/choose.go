@@ -298,7 +298,8 @@ func (s *search) recipe(m mix) Recipe {
 	leastSure := 0
 	for i, p := range m.set[:m.set.size()] {
 		v := m.measure[i]
-		r.Parts = append(r.Parts, Part{int(p), s.levels.parts(v), s.levels.measure(v)})
+		measure, count := s.levels.measure(v)
+		r.Parts = append(r.Parts, Part{int(p), s.levels.parts(v), measure, count})
 		leastSure = max(leastSure, slices.Index(paint.Bases(), s.paints[p].Basis))
 	}
 	r.Basis = paint.Bases()[leastSure]

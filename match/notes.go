@@ -162,13 +162,21 @@ func (s *search) smallAmounts(parts []Part) string {
 	var names []string
 	for _, p := range parts {
 		if p.Measure != Knife {
-			names = append(names, fmt.Sprintf("%s of %s", p.Measure, s.paints[p.Paint].Name))
+			names = append(names, fmt.Sprintf("%s of %s", small(p), s.paints[p.Paint].Name))
 		}
 	}
 	if len(names) == 0 {
 		return ""
 	}
 	return fmt.Sprintf(" Add the %s last.", strings.Join(names, " and the "))
+}
+
+// small words touches and specks: "touch", "2 specks".
+func small(p Part) string {
+	if p.Count == 1 {
+		return string(p.Measure)
+	}
+	return fmt.Sprintf("%d %s", p.Count, either(p.Measure == Touch, "touches", "specks"))
 }
 
 func either(yes bool, a, b string) string {

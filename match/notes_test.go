@@ -22,7 +22,7 @@ func TestNotesSayWhatIsMissing(t *testing.T) {
 		{"a bright yellow", colour.Lab{L: 71, A: 12, B: 95}, []string{"These paints lack chroma in this hue at value 7: duller by ", " chroma"}},
 		{"the deepest black", colour.Lab{L: 1}, []string{"Darker than these paints go, value 1.", " at the darkest: lighter by "}},
 		{"a blue", colour.Lab{L: 50, A: -5, B: -25}, []string{"These paints lack chroma in this hue at value 5: duller by "}},
-		{"a gray of its own", mixed(paints, []Part{{0, 2, Knife}, {4, 3, Knife}}), []string{"Matches."}},
+		{"a gray of its own", mixed(paints, []Part{{0, 2, Knife, 2}, {4, 3, Knife, 3}}), []string{"Matches."}},
 	} {
 		r := Recipes(paints, []colour.Lab{c.aim}, Options{})[0][0]
 		for _, part := range c.want {

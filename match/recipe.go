@@ -15,6 +15,7 @@ type Part struct {
 	Paint   int     // index in the box
 	Parts   float64 // by volume
 	Measure Measure
+	Count   int // of whole parts, touches or specks
 }
 
 // Recipe is a mix that a hand can measure, and what it misses of its aim.

@@ -212,7 +212,7 @@ func recipeOf(r plan.Recipe) recipe {
 	var last []part
 	for _, p := range r.Parts {
 		if p.Measure != "" {
-			last = append(last, part{p.Measure, p.Name})
+			last = append(last, part{smallWord(p), p.Name})
 		} else {
 			out.Parts = append(out.Parts, part{fmt.Sprintf("%.0f", p.Parts), p.Name})
 		}

@@ -73,13 +73,21 @@ func either(yes bool, a, b string) string {
 	return b
 }
 
+// smallWord words touches and specks: "touch", "2 specks".
+func smallWord(p plan.Part) string {
+	if p.Count == 1 {
+		return p.Measure
+	}
+	return count(p.Count, p.Measure)
+}
+
 // partsText lists whole parts first and then what is added last: "3 Yellow Ochre + 1
 // Titanium White + a touch of Pyrrole Red".
 func partsText(parts []plan.Part) string {
 	var first, last []string
 	for _, p := range parts {
 		if p.Measure != "" {
-			last = append(last, fmt.Sprintf("a %s of %s", p.Measure, p.Name))
+			last = append(last, fmt.Sprintf("%s of %s", either(p.Count == 1, "a "+p.Measure, smallWord(p)), p.Name))
 		} else {
 			first = append(first, fmt.Sprintf("%.0f %s", p.Parts, p.Name))
 		}

@@ -57,6 +57,7 @@ type Part struct {
 	Name    string  `json:"name"`
 	Parts   float64 `json:"parts"`
 	Measure string  `json:"measure,omitempty"` // "touch" or "speck" where it is no whole number
+	Count   int     `json:"count"`             // of whole parts, touches or specks
 }
 
 // RecipeOf writes a recipe from paints, over a ground of this name, as data.
@@ -69,7 +70,7 @@ func RecipeOf(r match.Recipe, paints []paint.Paint, ground string) Recipe {
 	}
 	for _, part := range r.Parts {
 		from := paints[part.Paint]
-		e.Parts = append(e.Parts, Part{from.ID, from.Name, Round(part.Parts, 6), string(part.Measure)})
+		e.Parts = append(e.Parts, Part{from.ID, from.Name, Round(part.Parts, 6), string(part.Measure), part.Count})
 	}
 	for _, s := range r.Lamps {
 		e.Lamps = append(e.Lamps, LampShift{
