@@ -104,6 +104,16 @@ func facts(p *plan.Plan) []fact {
 	}
 }
 
+// smallPart words touches and specks so that "touch" stands where parts have their
+// number; several have their number there.
+func smallPart(p plan.Part) part {
+	if p.Count == 1 {
+		return part{p.Measure, p.Name}
+	}
+	number, word, _ := strings.Cut(smallWord(p), " ")
+	return part{number, word + " of " + p.Name}
+}
+
 // mixingText says how the recipes were chosen.
 func mixingText(p *plan.Plan) string {
 	text := "For a " + p.Mixing.Finish + " surface."
@@ -212,7 +222,7 @@ func recipeOf(r plan.Recipe) recipe {
 	var last []part
 	for _, p := range r.Parts {
 		if p.Measure != "" {
-			last = append(last, part{smallWord(p), p.Name})
+			last = append(last, smallPart(p))
 		} else {
 			out.Parts = append(out.Parts, part{fmt.Sprintf("%.0f", p.Parts), p.Name})
 		}
