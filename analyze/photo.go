@@ -108,7 +108,7 @@ func checkSize(size image.Point, lim Limits) error {
 		return fmt.Errorf("its header says %d × %d pixels, so there is no picture in it; copy it again from the camera", size.X, size.Y)
 	}
 	if got := float64(size.X) * float64(size.Y) / 1e6; got > most {
-		return fmt.Errorf("%d × %d pixels are %g megapixels and the limit is %g; make it smaller, or raise the limit with --megapixels",
+		return fmt.Errorf("%d × %d pixels are %g megapixels and the limit is %g; make it smaller first, or raise the limit of plan with --megapixels",
 			size.X, size.Y, math.Round(10*got)/10, most)
 	}
 	return nil

@@ -121,7 +121,7 @@ func readAll(file string, lim Limits) error {
 // The limit holds before anything is decoded, and is the caller's to raise.
 func TestLimit(t *testing.T) {
 	file := tempFile(t, "p.png", pngOf(t, image.NewGray(image.Rect(0, 0, 1000, 500))))
-	require.ErrorContains(t, readAll(file, Limits{Megapixels: 0.4}), "1000 × 500 pixels are 0.5 megapixels and the limit is 0.4; make it smaller, or raise the limit with --megapixels")
+	require.ErrorContains(t, readAll(file, Limits{Megapixels: 0.4}), "1000 × 500 pixels are 0.5 megapixels and the limit is 0.4; make it smaller first, or raise the limit of plan with --megapixels")
 	require.NoError(t, readAll(file, Limits{Megapixels: 0.5}))
 }
 

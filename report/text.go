@@ -9,7 +9,7 @@ import (
 	"unicode/utf8"
 )
 
-// columns is the width of the text; a word longer than it stands on a line alone.
+// columns is the width of the text; a word longer than it is broken.
 const columns = 80
 
 // text gathers lines to be written in one go.
@@ -75,7 +75,7 @@ func wrap(s string, width, indent int) string {
 	start := s[:len(s)-len(strings.TrimLeft(s, " "))]
 	var lines []string
 	line, empty := start, true
-	for _, word := range strings.Fields(s) {
+	for _, word := range words(s, width-indent) {
 		if !empty && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
 			lines = append(lines, line)
 			line, empty = strings.Repeat(" ", indent), true
@@ -86,6 +86,17 @@ func wrap(s string, width, indent int) string {
 		line, empty = line+word, false
 	}
 	return strings.Join(append(lines, line), "\n")
+}
+
+// words returns the words of a text, those over a width cut into pieces.
+func words(s string, width int) (all []string) {
+	for _, word := range strings.Fields(s) {
+		for r := []rune(word); len(r) > width; r = []rune(word) {
+			all, word = append(all, string(r[:width])), string(r[width:])
+		}
+		all = append(all, word)
+	}
+	return all
 }
 
 // shorten cuts a text to n characters.

@@ -70,6 +70,10 @@ func (f *answering) print(out io.Writer, answer any, text func(io.Writer) error)
 	if err := write(&b); err != nil {
 		return err
 	}
-	_, err := out.Write(b.Bytes())
+	written := b.String()
+	if !f.json { // JSON has its own escapes
+		written = plainText(written)
+	}
+	_, err := io.WriteString(out, written)
 	return err
 }

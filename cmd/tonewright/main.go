@@ -78,9 +78,13 @@ func usageError(format string, args ...any) error {
 }
 
 // oneLine keeps what a file's name may hold from breaking up the message.
-func oneLine(text string) string {
+func oneLine(text string) string { return strings.ReplaceAll(plainText(text), "\n", "?") }
+
+// plainText keeps what names and files may hold from steering the terminal: control
+// codes, but for ends of lines, and marks that turn the direction of writing.
+func plainText(text string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
+		if r != '\n' && unicode.In(r, unicode.Cc, unicode.Cf) {
 			return '?'
 		}
 		return r

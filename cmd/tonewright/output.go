@@ -19,6 +19,11 @@ type output struct {
 func targetOf(name string) (string, error) {
 	if real, err := filepath.EvalSymlinks(name); err == nil {
 		name = real
+	} else if to, err := os.Readlink(name); err == nil { // a link to what is not there yet
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(name), to)
+		}
+		name = to
 	}
 	info, err := os.Stat(name)
 	switch {
@@ -26,6 +31,8 @@ func targetOf(name string) (string, error) {
 		return "", fmt.Errorf("%s: is a folder; give a file name in it", name)
 	case err == nil && !info.Mode().IsRegular():
 		return "", fmt.Errorf("%s: is no plain file and cannot be written over; choose another name", name)
+	case err == nil && info.Mode().Perm()&0o200 == 0:
+		return "", fmt.Errorf("%s: is protected from writing; take the protection off or choose another name", name)
 	}
 	folder := filepath.Dir(name)
 	if real, err := filepath.EvalSymlinks(folder); err == nil {
@@ -85,9 +92,13 @@ func writeBeside(f output) (name string, err error) {
 	if err != nil {
 		return "", fmt.Errorf("%s: cannot be written here: %s", f.name, reason(err))
 	}
+	mode := fs.FileMode(0o644)
+	if info, err := os.Stat(f.name); err == nil {
+		mode = info.Mode().Perm() // as the earlier one had it
+	}
 	_, err = t.Write(f.data)
 	if err == nil {
-		err = t.Chmod(0o644)
+		err = t.Chmod(mode)
 	}
 	if closing := t.Close(); err == nil {
 		err = closing

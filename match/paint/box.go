@@ -58,6 +58,9 @@ const largestBox = 1 << 20
 //
 // Errors say the file, the line where it is known, and what to write instead.
 func ReadBox(file string) (Box, error) {
+	if info, err := os.Stat(file); err == nil && !info.Mode().IsRegular() { // opening a pipe would wait for its writer
+		return Box{}, fmt.Errorf("%s: is a folder, a device or a pipe; name a TOML file with name and paints", file)
+	}
 	f, err := os.Open(file)
 	if err != nil {
 		return Box{}, fmt.Errorf("%s: cannot be opened: %v", file, cause(err))

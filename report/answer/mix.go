@@ -60,6 +60,9 @@ func MixFor(opt MixOptions) (*Mix, error) {
 // aimOf reads a colour, from text or from the middle of a photo's cell.
 func aimOf(text string, photo plan.Options) (Aim, colour.Lab, error) {
 	if file, cell, found := cutLast(text, "@"); found {
+		if file == "" || cell == "" {
+			return Aim{}, colour.Lab{}, plan.Misused(fmt.Errorf("colour %q: a photo and a cell are written as photo.jpg@C3", text))
+		}
 		photo.Photo = file
 		seen, wanted, err := plan.Cell(photo, cell)
 		if err != nil {
@@ -87,17 +90,22 @@ func cutLast(s, sep string) (before, after string, found bool) {
 func chosen(opt MixOptions) (paint.Box, match.Options, error) {
 	box, mixing := opt.Photo.Box, opt.Photo.Mixing
 	box.Paints = slices.Clone(box.Paints)
+	var without []string
 	for _, name := range opt.Without {
 		i, err := owned(box.Paints, name)
 		if err != nil {
 			return box, mixing, fmt.Errorf("--without: %w", err)
 		}
+		without = append(without, box.Paints[i].ID)
 		box.Paints = slices.Delete(box.Paints, i, i+1)
 	}
 	if len(box.Paints) == 0 {
 		return box, mixing, fmt.Errorf("--without: leaves no paint in the box; leave out fewer")
 	}
 	for _, name := range opt.With {
+		if p, err := paint.Find(opt.Photo.Box.Paints, name); err == nil && slices.Contains(without, p.ID) {
+			return box, mixing, fmt.Errorf("--with and --without both name %s; drop one of them", p.Name)
+		}
 		i, err := owned(box.Paints, name)
 		if err != nil {
 			return box, mixing, fmt.Errorf("--with: %w", err)
@@ -121,7 +129,20 @@ func owned(box []paint.Paint, name string) (int, error) {
 	}
 	i := slices.IndexFunc(box, func(q paint.Paint) bool { return q.ID == p.ID })
 	if i < 0 {
-		return 0, fmt.Errorf("%s is not in the box; add it there first", p.Name)
+		return 0, fmt.Errorf("%s is not in the box, which has %s", p.Name, listed(box))
 	}
 	return i, nil
+}
+
+// listed names the paints of a box, the first of many.
+func listed(box []paint.Paint) string {
+	const most = 12
+	var names []string
+	for _, p := range box {
+		names = append(names, p.ID)
+	}
+	if len(names) > most {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+	}
+	return strings.Join(names, ", ")
 }
