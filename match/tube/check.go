@@ -3,6 +3,7 @@
 package tube
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -35,6 +36,11 @@ func (m Measured) check(white paint.Paint) error {
 	}
 	if least := slices.Min(m.Masstone[:]); least < 0.7*float64(m.Surface) {
 		return fmt.Errorf("the masstone gives back %.1f %% at its darkest, less than the shine alone would, so it was measured without its shine; say that it was (specular excluded)", 100*least)
+	}
+	for _, f := range m.Films {
+		if f.Black.Lab().L > f.White.Lab().L {
+			return errors.New("the black ground under a film is lighter than the white one; the two were taken for each other, or else measure the bare white ground too")
+		}
 	}
 	w := paint.Thick(&white.K, &white.S, m.Surface)
 	if m.White != nil {
@@ -89,7 +95,7 @@ func (m Measured) finite() error {
 }
 
 // notes says what was taken as known rather than measured.
-func (p *problem) notes(own paint.Paint) (notes []string) {
+func (p *problem) notes(scatter float64) (notes []string) {
 	if p.m.White == nil {
 		notes = append(notes, fmt.Sprintf("The tints' white was taken to be a typical %s; a sample of it alone would be surer.", p.white.Name))
 	}
@@ -98,20 +104,48 @@ func (p *problem) notes(own paint.Paint) (notes []string) {
 		how = "with their shine (specular included)"
 	}
 	notes = append(notes, "The samples were taken to be measured "+how+".")
-	if slices.ContainsFunc(p.m.Films, func(f Film) bool { return f.White == flat(whiteGround) || f.Black == flat(blackGround) }) {
-		notes = append(notes, "Under the films, black was taken to reflect 1 % and white 80 %, as usual charts do.")
+	if slices.ContainsFunc(p.m.Films, func(f Film) bool { return f.Black == flat(blackGround) }) {
+		notes = append(notes, "The black under the films was taken to reflect 1 %, as a usual chart's does.")
+	}
+	if slices.ContainsFunc(p.m.Films, func(f Film) bool { return f.White == flat(whiteGround) }) {
+		notes = append(notes, "The white under the films was taken to reflect 80 %, as a usual chart's does.")
 	}
 	if from, to, any := p.untold(); any {
-		notes = append(notes, fmt.Sprintf("Between %d and %d nm masstone and tints look alike, so how strongly the paint scatters there comes from the typical tube.", from, to))
+		light := lightName(from)
+		if name := lightName(to); name != light {
+			light += " to " + name
+		}
+		notes = append(notes, fmt.Sprintf("In %s light masstone and tints look alike, so how well the paint covers there comes from the typical tube (%d to %d nm).", light, from, to))
 	}
-	log := 0.0
-	for b := range own.S {
-		log += math.Log(own.S[b]/p.like.S[b]) / colour.Bands
-	}
-	if scatter := math.Exp(log); scatter > 3 || scatter < 1./3 {
-		notes = append(notes, fmt.Sprintf("The tube scatters %.2g times what a typical one does; check the parts of the tint if that is a surprise.", scatter))
+	if scatter > surprise || scatter < 1./surprise {
+		much := "much more"
+		if scatter < 1 {
+			much = "much less"
+		}
+		notes = append(notes, fmt.Sprintf("The tube throws back %s light than a typical one; check the parts of the tint if that is a surprise (scattering %.2g times).", much, scatter))
 	}
 	return notes
+}
+
+// surprise is how many times a typical tube's scattering is worth a word. Ours.
+const surprise = 3
+
+// lightName names the light of a wavelength. Limits of the hues of the spectrum as
+// commonly given; from memory.
+func lightName(nm int) string {
+	switch {
+	case nm < 450:
+		return "violet"
+	case nm < 495:
+		return "blue"
+	case nm < 570:
+		return "green"
+	case nm < 590:
+		return "yellow"
+	case nm < 620:
+		return "orange"
+	}
+	return "red"
 }
 
 // lookAlike is the lightness under which two samples say the same in one band. Ours:

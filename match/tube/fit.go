@@ -52,9 +52,13 @@ type Fitted struct {
 	MasstoneAway float64 // CIEDE2000 of masstone and 1:4 tint from the typical tube's
 	TintAway     float64
 	Strength     float64 // tinting strength, the typical tube's being 1
+	Scatter      float64 // scattering, likewise
 	Masstone     colour.Lab
 	Tint         colour.Lab    // one part to four of the white
 	Typical      [2]colour.Lab // masstone and tint of the typical tube, in the same white
+	Checked      bool          // more was measured than nearly any tube would meet
+	Unlike       string        // why it is hardly of the paint it was fitted as: it "is 65 CIEDE2000 from …"; "" if it may be
+	Reads        paint.Paint   // the library paint that it is most like, where Unlike
 	Notes        []string      // what was taken as known, each one plain sentence
 }
 
@@ -76,10 +80,11 @@ const worstMean = 1.5
 // Source: [Kubelka1948], [Saunderson1942], [Duncan1940] as in package paint; the fit is
 // damped least squares [Marquardt1963] on lightness.
 func Fit(like, white paint.Paint, m Measured) (Fitted, error) {
+	m = withGrounds(m)
 	if err := m.check(white); err != nil {
 		return Fitted{}, err
 	}
-	p := problem{like: like, white: whiteOf(white, m), m: withGrounds(m)}
+	p := problem{like: like, white: whiteOf(white, m), m: m}
 	x := fit.Least(p.start(), math.Inf(1), p.residuals)
 	own := like
 	own.Basis, own.Like = paint.Own, like.ID
@@ -89,7 +94,11 @@ func Fit(like, white paint.Paint, m Measured) (Fitted, error) {
 	}
 	f := Fitted{Paint: own, Misses: p.misses(own, x)}
 	f.judge(like, p.white)
-	f.Notes = append(f.Notes, p.notes(own)...)
+	f.Checked = len(m.Tints)+len(m.Films) > 1
+	if f.Unlike = f.unlike(); f.Unlike != "" {
+		f.Reads = f.nearest(p.white)
+	}
+	f.Notes = append(f.Notes, p.notes(f.Scatter)...)
 	if f.Mean > worstMean {
 		return Fitted{}, fmt.Errorf("no paint gives these samples: they are missed by %.1f CIEDE2000 on average; check which sample is the masstone and which the tint, the parts, and that all but films are thick enough to hide", f.Mean)
 	}
@@ -109,6 +118,7 @@ func (f *Fitted) judge(like, white paint.Paint) {
 	f.MasstoneAway = colour.DeltaE00(f.Masstone, f.Typical[0])
 	f.TintAway = colour.DeltaE00(f.Tint, f.Typical[1])
 	f.Strength = tinting(f.Paint, white) / tinting(like, white)
+	f.Scatter = scatterOf(f.Paint, like)
 	f.Paint.Fit.Error = round2(f.Mean)
 	f.Paint.Fit.Away = round2(max(f.MasstoneAway, f.TintAway))
 }

@@ -87,7 +87,8 @@ func off(a, b colour.Spectrum) (mean float64) {
 
 // The tubes are those of streams_test.go: shapes and light unlike ours. Without noise
 // and with 0.2 % of reflectance of it, K comes back within 13 % on average and S
-// within 21 %, but for the S of phthalo green, whose swing of 60 % the fit follows to 32 %.
+// within 21 %, but for the S of phthalo green, whose swing of 60 % the fit follows to 23 %
+// (0.204 and 0.217 measured at most).
 func TestRecoversAnotherOptics(t *testing.T) {
 	for _, noise := range []float64{0, 0.002} {
 		random := rand.New(rand.NewPCG(1, 2))
@@ -98,9 +99,10 @@ func TestRecoversAnotherOptics(t *testing.T) {
 			t.Logf("noise %v, %s: ln K off by %.3f, ln S by %.3f; fit %.2f, worst %.2f; away %.1f and %.1f; strength %.2f", noise, tr.id, k, s, f.Mean, f.Worst, f.MasstoneAway, f.TintAway, f.Strength)
 			like := library(t, tr.id)
 			assert.Less(t, k, 0.13, tr.id)
-			assert.Less(t, s, map[bool]float64{false: 0.21, true: 0.32}[tr.id == "phthalo-green-bs"], tr.id)
+			assert.Less(t, s, map[bool]float64{false: 0.21, true: 0.23}[tr.id == "phthalo-green-bs"], tr.id)
 			assert.Less(t, k+s, off(like.K, tr.k)+off(like.S, tr.s), "%s: nearer than the typical tube", tr.id)
 			assert.Less(t, f.Worst, 0.6, tr.id)
+			assert.Empty(t, f.Unlike, "%s is a tube of its own name", tr.id)
 		}
 	}
 }
@@ -198,6 +200,10 @@ func TestFilmsTellScattering(t *testing.T) {
 	t.Logf("ln S off by %.3f without the film, %.3f with it; fit %.2f, %.2f", off(without.Paint.S, tr.s), off(with.Paint.S, tr.s), without.Mean, with.Mean)
 	assert.Len(t, with.Misses, 4)
 	assert.Less(t, with.Worst, 1.5)
+	assert.False(t, without.Checked)
+	assert.True(t, with.Checked)
+	assert.Less(t, off(with.Paint.S, tr.s), 0.16) // 0.144 measured
+	assert.Less(t, off(with.Paint.S, tr.s), 0.8*off(without.Paint.S, tr.s))
 	thin := tr.overGround(1.5, 0.85) // a film that no fit has seen
 	guess := func(f Fitted) float64 {
 		least := math.Inf(1)
@@ -208,7 +214,8 @@ func TestFilmsTellScattering(t *testing.T) {
 		return least
 	}
 	t.Logf("a thinner film is missed by %.2f without and %.2f with", guess(without), guess(with))
-	assert.Less(t, guess(with), 2.0)
+	assert.Less(t, guess(with), 1.8) // 1.66 measured
+	assert.Less(t, guess(with), 0.6*guess(without))
 }
 
 func TestFitRefuses(t *testing.T) {
@@ -218,6 +225,7 @@ func TestFitRefuses(t *testing.T) {
 	tint := mixed([]float64{1, 4}, tr.truth, titanium).measure(0, random)
 	none, pure := mass, titanium.measure(0, random)
 	none[4] = math.NaN()
+	upsideDown := Film{OverBlack: mass, OverWhite: mass, Black: flat(0.8), White: flat(0.01)}
 	for _, c := range []struct {
 		name string
 		m    Measured
@@ -233,6 +241,7 @@ func TestFitRefuses(t *testing.T) {
 		{"no parts", Measured{Masstone: mass, Tints: []Tint{{0, 0, tint}}}, "out of range"},
 		{"no number", Measured{Masstone: none, Tints: []Tint{{1, 4, tint}}}, "a reflectance of NaN is none"},
 		{"shine that is not there", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}, Surface: ShineIn}, "less than the shine alone would"},
+		{"grounds in each other's place", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}, Films: []Film{upsideDown}}, "the black ground under a film is lighter than the white one"},
 		{"an endless surface", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}, Surface: 1}, "a surface that mirrors 1 of the light"},
 	} {
 		f, err := Fit(library(t, tr.id), white, c.m)

@@ -67,17 +67,23 @@ func mean(v []float64) (sum float64) {
 	return sum
 }
 
-// The tubes of streams_test.go, which no variation of the library's gives.
+// The tubes of streams_test.go, which no variation of the library's gives; but for the
+// last, the phthalo green: its masstone, nearly black, is 23 CIEDE2000 from the typical
+// one, where no variation within bounds comes within 8 of it, so it is refused.
 func TestSwatchesOfAnotherOptics(t *testing.T) {
 	white := library(t, "titanium-white")
 	random := rand.New(rand.NewPCG(11, 12))
 	umber := library(t, "burnt-umber")
 	var own, typical []float64
-	for i, tr := range truths[:4] {
+	for i, tr := range truths {
 		mass, tint := tr.measure(0, random), mixed([]float64{1, 4}, tr.truth, titanium).measure(0, random)
 		like := library(t, tr.id)
 		f, err := FitSwatches(like, white, Painted{Masstone: Swatch{Lab: camera(mass.Lab(), 0.7, random)},
 			Tints: []TintSwatch{{1, 4, Swatch{Lab: camera(tint.Lab(), 0.7, random)}}}})
+		if tr.id == "phthalo-green-bs" {
+			assert.ErrorContains(t, err, "no tube of Phthalo Green (Blue Shade) looks like these swatches")
+			continue
+		}
 		require.NoError(t, err, tr.id)
 		for _, parts := range [][]float64{{2, 1, 3}, {1, 0, 12}, {4, 1, 1}} {
 			aim := mixed(parts, tr.truth, truth{umber.K, umber.S}, titanium).measure(0, random)
@@ -87,7 +93,8 @@ func TestSwatchesOfAnotherOptics(t *testing.T) {
 		}
 	}
 	t.Logf("own %.2f, typical %.2f", mean(own), mean(typical))
-	assert.Less(t, mean(own), mean(typical))
+	assert.Less(t, mean(own), 2.0) // 1.60 measured
+	assert.Less(t, mean(own), 0.75*mean(typical))
 }
 
 // Every paint's swatches offered as a tube of every other that is no near relation.
