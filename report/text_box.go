@@ -41,7 +41,7 @@ func (t *text) alike(a *answer.Box) {
 		t.say(2, "No two of these paints are easily taken for one another (%s).", a.Sight)
 		return
 	}
-	t.say(2, "Easily taken for one another (%s): mark the tubes, keep the piles apart. In brackets the CIEDE2000 thick and in white, then that to full sight; up to %.0f is hard to tell across a palette.", a.Sight, a.Close)
+	t.say(2, "Easily taken for one another (%s): mark the tubes, keep the piles apart. In brackets the CIEDE2000 thick and in white, then that to full sight; up to %.0f is %s.", a.Sight, a.Close, answer.HardToTell)
 	var label, other []answer.Alike
 	for _, p := range a.Alike {
 		if p.LabelOnly {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"io"
 
 	"tonewright/report/answer"
@@ -17,12 +16,17 @@ func TubeText(w io.Writer, a *answer.OwnTube) error {
 		t.say(2, "Not kept yet: add --box FILE, and plan and mix can use it.")
 	}
 	for _, warning := range a.Warnings {
-		t.say(2, "Careful: %s", warning)
+		t.item("Note:", "%s", warning)
 	}
 	t.gap()
 	t.say(2, "%s, a tube of %s: %s.", a.Name, a.LikeName, a.Source)
-	t.say(2, "It %s (thick %.1f, in white %.1f CIEDE2000 apart): thick it is %s; in white %s; it tints %s.",
-		apart(max(a.Masstone.Apart, a.Tint.Apart)), a.Masstone.Apart, a.Tint.Apart, a.Masstone.Words, a.Tint.Words, tints(a.Strength))
+	beside := "differs from"
+	if a.Close {
+		beside = "is " + answer.HardToTell + " from"
+	}
+	t.say(2, "It %s the typical tube. It %s; thick it is %s; in white %s.", beside, a.Words, a.Masstone.Words, a.Tint.Words)
+	t.say(2, "In figures: %.1f CIEDE2000 apart thick and %.1f in white; it tints %.2f times as strongly and scatters %.2f times as much; one coat's contrast, over black against over white, is %.2f, not %.2f.",
+		a.Masstone.Apart, a.Tint.Apart, a.Strength, a.Scatter, a.Contrast[0], a.Contrast[1])
 	t.gap()
 	t.table([][]string{
 		{"thick", "yours", a.Masstone.Own.Munsell, a.Masstone.Own.Name},
@@ -31,10 +35,7 @@ func TubeText(w io.Writer, a *answer.OwnTube) error {
 		{"", "typical", a.Tint.Typical.Munsell, a.Tint.Typical.Name},
 	})
 	t.gap()
-	t.say(2, "Fit: %.2f CIEDE2000 on average, %.2f at worst.", a.Error, a.Worst)
-	for _, s := range a.Samples {
-		t.line("  %-20s %5.2f", shorten(s.Sample, 20), s.DeltaE)
-	}
+	t.fit(a)
 	t.gap()
 	for _, note := range a.Notes {
 		t.say(2, "%s", note)
@@ -42,25 +43,14 @@ func TubeText(w io.Writer, a *answer.OwnTube) error {
 	return t.to(w)
 }
 
-// apart says how far a tube is from the typical one. Ours: 2 is hard to tell across a
-// palette, 5 is another colour to anyone.
-func apart(deltaE float64) string {
-	switch {
-	case deltaE < 2:
-		return "is near the typical tube"
-	case deltaE < 5:
-		return "differs from the typical tube"
+// fit says how near the samples are met, and where that means nothing.
+func (t *text) fit(a *answer.OwnTube) {
+	if !a.Checked {
+		t.say(2, "Fit: nothing to check it by, since nearly any masstone and one tint can be met (here to %.2f CIEDE2000); measure a second tint, such as 1:10.", a.Worst)
+		return
 	}
-	return "differs much from the typical tube"
-}
-
-// tints words a strength beside the typical tube's.
-func tints(strength float64) string {
-	switch {
-	case strength > 1.05:
-		return fmt.Sprintf("%.2f times as strongly", strength)
-	case strength < 0.95:
-		return fmt.Sprintf("weaker, %.2f times as strongly", strength)
+	t.say(2, "Fit: %.2f CIEDE2000 on average, %.2f at worst.", a.Error, a.Worst)
+	for _, s := range a.Samples {
+		t.line("  %-20s %5.2f", shorten(s.Sample, 20), s.DeltaE)
 	}
-	return "as strongly"
 }

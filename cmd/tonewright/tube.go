@@ -1,11 +1,7 @@
 package main
 
 import (
-	"errors"
-	"fmt"
 	"io"
-	"io/fs"
-	"os"
 
 	"github.com/spf13/pflag"
 
@@ -52,7 +48,10 @@ func (f *tubeFlags) set() *pflag.FlagSet {
 	s.StringVar(&o.White, "white", "", "the `WHITE` of the tints: a paint or, of spectra, a sample of it alone (default: titanium-white)")
 	s.StringArrayVar(&o.OverBlack, "over-black", nil, "of spectra: the `SAMPLE` of a thin film over black")
 	s.StringArrayVar(&o.OverWhite, "over-white", nil, "of spectra: the `SAMPLE` of the same film over white")
+	s.StringVar(&o.BareBlack, "bare-black", "", "of spectra: the `SAMPLE` of the black under the films (default: 1 %, as of a usual chart)")
+	s.StringVar(&o.BareWhite, "bare-white", "", "of spectra: the `SAMPLE` of the white under the films (default: 80 %)")
 	s.StringVar(&o.Shine, "shine", "", "of spectra: `HOW` the surface's shine was measured: excluded (also 45/0) or included (default: excluded)")
+	s.BoolVar(&o.Anyway, "anyway", false, "of spectra: keep a tube that reads like another paint, if its label is right")
 	s.StringVar(&o.Card, "card", "", "of a photo: the `RECT` of the gray or white card")
 	s.StringVar(&o.CardIs, "card-is", "gray", "of a photo: the card's `COLOUR`: gray (18 %), white, or as measured")
 	s.StringVar(&f.finish, "finish", "gloss", "of a photo: the swatches' `SURFACE`: gloss, satin or matt")
@@ -76,40 +75,31 @@ func runTube(args []string, out, _ io.Writer) error {
 	if f.opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
 		return wrongFlag("finish", err)
 	}
-	f.opt.File, f.opt.Version = set.Arg(0), version
+	f.opt.File, f.opt.Box, f.opt.Version = set.Arg(0), f.box, version
+	return f.answer(out)
+}
+
+// answer fits, writes the box file if one was named, and prints; nothing is printed
+// unless the tube is in the box.
+func (f *tubeFlags) answer(out io.Writer) error {
+	var target string
+	if f.box != "" {
+		var err error
+		if target, err = targetOf(f.box); err != nil {
+			return err
+		}
+		if sameFile(target, f.opt.File) {
+			return usageError("%s is read and would be written over: choose another box file", f.box)
+		}
+	}
 	a, err := answer.TubeFor(f.opt)
 	if err != nil {
 		return err
 	}
-	if err := f.keep(a); err != nil {
-		return err
+	if target != "" {
+		if err := place([]output{{target, a.BoxText}}); err != nil {
+			return err
+		}
 	}
 	return f.print(out, a, func(w io.Writer) error { return report.TubeText(w, a) })
-}
-
-// keep puts the tube into the box file, if one was named.
-func (f *tubeFlags) keep(a *answer.OwnTube) error {
-	if f.box == "" {
-		return nil
-	}
-	target, err := targetOf(f.box)
-	if err != nil {
-		return err
-	}
-	if sameFile(target, f.opt.File) {
-		return usageError("%s is read and would be written over: choose another box file", f.box)
-	}
-	text, err := os.ReadFile(target)
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%s: cannot be read: %s", f.box, reason(err))
-	}
-	if err != nil {
-		a.Warnings = append(a.Warnings, fmt.Sprintf("%s is new and holds this tube alone; add your other paints to its list.", f.box))
-	}
-	with, err := paint.WithTube(f.box, text, a.Paint)
-	if err != nil {
-		return err
-	}
-	a.KeptIn = f.box
-	return place([]output{{target, with}})
 }

@@ -53,27 +53,37 @@ const largestBox = 1 << 20
 //	name = "studio"
 //	paints = ["titanium-white", "Yellow Ochre", "PB29"]
 //
-// Beside them it may hold own tubes, each in a [[tube]] block: see WithTube. A tube
+// Beside them it may hold own tubes, each in a [[tube]] block: see KeepTube. A tube
 // stands where paints names it, or names the paint it takes the place of; else last.
 //
 // Errors say the file, the line where it is known, and what to write instead.
 func ReadBox(file string) (Box, error) {
+	text, err := readBoxText(file)
+	if err != nil {
+		return Box{}, err
+	}
+	return parseBox(file, text)
+}
+
+// readBoxText returns a box file as it stands, which is no larger than a box may be.
+// errors.Is(err, os.ErrNotExist) tells a file that is not there.
+func readBoxText(file string) ([]byte, error) {
 	if info, err := os.Stat(file); err == nil && !info.Mode().IsRegular() { // opening a pipe would wait for its writer
-		return Box{}, fmt.Errorf("%s: is a folder, a device or a pipe; name a TOML file with name and paints", file)
+		return nil, fmt.Errorf("%s: is a folder, a device or a pipe; name a TOML file with name and paints", file)
 	}
 	f, err := os.Open(file)
 	if err != nil {
-		return Box{}, fmt.Errorf("%s: cannot be opened: %v", file, cause(err))
+		return nil, fmt.Errorf("%s: cannot be opened: %w", file, cause(err))
 	}
 	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, largestBox+1))
 	if err != nil {
-		return Box{}, fmt.Errorf("%s: cannot be read: %v", file, cause(err))
+		return nil, fmt.Errorf("%s: cannot be read: %v", file, cause(err))
 	}
 	if len(text) > largestBox {
-		return Box{}, fmt.Errorf("%s: over 1 MiB is no list of paints; give a TOML file with name and paints", file)
+		return nil, fmt.Errorf("%s: over 1 MiB is no list of paints; give a TOML file with name and paints", file)
 	}
-	return parseBox(file, text)
+	return text, nil
 }
 
 // byteOrderMark is what some editors put before UTF-8.

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -14,13 +15,25 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// WithTube returns the text of a box file with an own tube in it: in the place of the
-// [[tube]] block of the same id, comments inside it included, else at the end. Every
-// other byte stays as it was. An empty text becomes a new box of that tube alone.
-// own comes from OwnTube and has its optics; file is for errors only.
+// KeepTube returns what to write to a box file so that it holds an own tube: in the
+// place of the [[tube]] block of the same id, comments inside it included, else at the
+// end. Every other byte stays as it was. A file that is not there, fresh, becomes a box
+// of that tube alone. own comes from OwnTube and has its optics.
 // What is returned reads back as the same tube, to the last digit. The error says what
 // is wrong with the file or the tube.
-func WithTube(file string, text []byte, own Paint) ([]byte, error) {
+func KeepTube(file string, own Paint) (text []byte, fresh bool, err error) {
+	text, err = readBoxText(file)
+	if fresh = errors.Is(err, os.ErrNotExist); err != nil && !fresh {
+		return nil, false, err
+	}
+	if text, err = withTube(file, text, own); err == nil && len(text) > largestBox {
+		err = fmt.Errorf("%s: is full: with this tube it would be over 1 MiB; take tubes out that are used up", file)
+	}
+	return text, fresh, err
+}
+
+// withTube returns the text of a box file with an own tube in it; file is for errors.
+func withTube(file string, text []byte, own Paint) ([]byte, error) {
 	if own.Basis != Own {
 		return nil, fmt.Errorf("%s: %s is not an own tube; only those are kept in a box file", file, own.Name)
 	}

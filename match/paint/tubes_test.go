@@ -85,7 +85,7 @@ func ownTube(t testing.TB, name string) Paint {
 
 func TestWithTube(t *testing.T) {
 	own := ownTube(t, "My green")
-	first, err := WithTube("studio.toml", nil, own)
+	first, err := withTube("studio.toml", nil, own)
 	require.NoError(t, err)
 	box, err := parseBox("studio.toml", first)
 	require.NoError(t, err)
@@ -97,16 +97,16 @@ func TestWithTube(t *testing.T) {
 	after := "\n# the blue one\n" + tubeText("paint = 'PB29'", "1", "1") + "# the end"
 	old := "[[ tube ]] # old\n" + strings.TrimPrefix(tubeText("name = 'my green' \npaint = 'viridian'", "1", "1"), "[[tube]]\n")
 	for _, mark := range []string{"", "\xef\xbb\xbf"} {
-		with, err := WithTube("box.toml", []byte(mark+before+old+after), own)
+		with, err := withTube("box.toml", []byte(mark+before+old+after), own)
 		require.NoError(t, err)
 		assert.True(t, bytes.HasPrefix(with, []byte(mark+before+"[[tube]]\nname = \"My green\"\n")), "%s", with)
 		assert.True(t, bytes.HasSuffix(with, []byte("]\n"+after)), "%s", with)
-		again, err := WithTube("box.toml", with, own)
+		again, err := withTube("box.toml", with, own)
 		require.NoError(t, err)
 		assert.Equal(t, string(with), string(again))
 
 		other := ownTube(t, "")
-		with, err = WithTube("box.toml", []byte(mark+before+old+after), other)
+		with, err = withTube("box.toml", []byte(mark+before+old+after), other)
 		require.NoError(t, err)
 		assert.True(t, bytes.HasPrefix(with, []byte(mark+before+old+after+"\n\n[[tube]]\n")))
 		box, err := parseBox("box.toml", with)
@@ -131,21 +131,21 @@ func TestFindAmongTwoTubesOfOnePigment(t *testing.T) {
 
 func TestWithTubeSaysWhatIsWrong(t *testing.T) {
 	good := []byte("paints = ['viridian']")
-	_, err := WithTube("box.toml", good, known(t, "viridian"))
+	_, err := withTube("box.toml", good, known(t, "viridian"))
 	assert.ErrorContains(t, err, "box.toml: Viridian is not an own tube")
-	_, err = WithTube("box.toml", []byte("paints = 3"), ownTube(t, "x"))
+	_, err = withTube("box.toml", []byte("paints = 3"), ownTube(t, "x"))
 	assert.ErrorContains(t, err, "box.toml:1:10: ")
-	_, err = WithTube("box.toml", []byte("paints = ['viridan']"), ownTube(t, "x"))
+	_, err = withTube("box.toml", []byte("paints = ['viridan']"), ownTube(t, "x"))
 	assert.ErrorContains(t, err, `unknown paint "viridan"`)
 	bad := ownTube(t, "x")
 	bad.S[3] = 0
-	_, err = WithTube("box.toml", good, bad)
+	_, err = withTube("box.toml", good, bad)
 	assert.ErrorContains(t, err, "s at 430 nm is 0")
 	bad = ownTube(t, "x")
 	bad.Fit.Source = "\xff"
-	_, err = WithTube("box.toml", good, bad)
+	_, err = withTube("box.toml", good, bad)
 	assert.ErrorContains(t, err, "reads back the same")
-	_, err = WithTube("box.toml", []byte("tube = [{paint = 'viridian', k = [], s = []}]"), ownTube(t, "x"))
+	_, err = withTube("box.toml", []byte("tube = [{paint = 'viridian', k = [], s = []}]"), ownTube(t, "x"))
 	assert.ErrorContains(t, err, "not written as [[tube]] blocks")
 }
 
@@ -162,7 +162,7 @@ func FuzzWithTube(f *testing.F) {
 		}
 		own.Fit.Source, own.K[7] = source, k
 		was, bad := parseBox("box.toml", text)
-		with, err := WithTube("box.toml", text, own)
+		with, err := withTube("box.toml", text, own)
 		if err != nil {
 			return
 		}
@@ -177,8 +177,30 @@ func FuzzWithTube(f *testing.F) {
 				assert.Contains(t, now.Paints, p)
 			}
 		}
-		twice, err := WithTube("box.toml", with, own)
+		twice, err := withTube("box.toml", with, own)
 		require.NoError(t, err)
 		assert.Equal(t, string(with), string(twice))
 	})
+}
+
+// What is to be written comes from the file as ReadBox takes it, up to 1 MiB.
+func TestKeepTube(t *testing.T) {
+	own := ownTube(t, "My green")
+	there := write(t, "paints = ['viridian'] # mine\n")
+	text, fresh, err := KeepTube(there, own)
+	require.NoError(t, err)
+	assert.False(t, fresh)
+	assert.True(t, strings.HasPrefix(string(text), "paints = ['viridian'] # mine\n\n[[tube]]\n"), "%s", text)
+
+	text, fresh, err = KeepTube(there+".new.toml", own)
+	require.NoError(t, err)
+	assert.True(t, fresh)
+	assert.True(t, strings.HasPrefix(string(text), "name = \"box.toml.new\"\npaints = [\"my-green\"]\n"), "%s", text)
+
+	_, _, err = KeepTube(write(t, strings.Repeat("#\n", largestBox/2+1)), own)
+	assert.ErrorContains(t, err, "box.toml: over 1 MiB is no list of paints")
+	_, _, err = KeepTube(write(t, "paints = ['viridian']\n"+strings.Repeat("#\n", largestBox/2-20)), own)
+	assert.ErrorContains(t, err, "box.toml: is full: with this tube it would be over 1 MiB")
+	_, _, err = KeepTube(t.TempDir(), own)
+	assert.ErrorContains(t, err, "cannot be read")
 }

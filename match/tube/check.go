@@ -104,18 +104,19 @@ func (p *problem) notes(scatter float64) (notes []string) {
 		how = "with their shine (specular included)"
 	}
 	notes = append(notes, "The samples were taken to be measured "+how+".")
-	if slices.ContainsFunc(p.m.Films, func(f Film) bool { return f.Black == flat(blackGround) }) {
-		notes = append(notes, "The black under the films was taken to reflect 1 %, as a usual chart's does.")
+	black, light := p.assumed()
+	if black {
+		notes = append(notes, "The black under the films was taken to reflect 1 %, as a usual chart's does; a sample of it bare would be surer.")
 	}
-	if slices.ContainsFunc(p.m.Films, func(f Film) bool { return f.White == flat(whiteGround) }) {
-		notes = append(notes, "The white under the films was taken to reflect 80 %, as a usual chart's does.")
+	if light {
+		notes = append(notes, "The white under the films was taken to reflect 80 %, as a usual chart's does; a sample of it bare would be surer.")
 	}
 	if from, to, any := p.untold(); any {
-		light := lightName(from)
-		if name := lightName(to); name != light {
-			light += " to " + name
+		hue := lightName(from)
+		if name := lightName(to); name != hue {
+			hue += " to " + name
 		}
-		notes = append(notes, fmt.Sprintf("In %s light masstone and tints look alike, so how well the paint covers there comes from the typical tube (%d to %d nm).", light, from, to))
+		notes = append(notes, fmt.Sprintf("In %s light masstone and tints look alike, so how well the paint covers there comes from the typical tube (%d to %d nm).", hue, from, to))
 	}
 	if scatter > surprise || scatter < 1./surprise {
 		much := "much more"
@@ -125,6 +126,24 @@ func (p *problem) notes(scatter float64) (notes []string) {
 		notes = append(notes, fmt.Sprintf("The tube throws back %s light than a typical one; check the parts of the tint if that is a surprise (scattering %.2g times).", much, scatter))
 	}
 	return notes
+}
+
+// assumed tells whether a film's black or white ground is that of a usual chart, for
+// want of a sample.
+func (p *problem) assumed() (black, white bool) {
+	for _, f := range p.m.Films {
+		black = black || f.Black == flat(blackGround)
+		white = white || f.White == flat(whiteGround)
+	}
+	return black, white
+}
+
+// doubt is what else may be amiss where nothing fits: "" or the end of a sentence.
+func (p *problem) doubt() string {
+	if black, white := p.assumed(); black || white {
+		return ", and measure the bare black and white under the films, which were taken to be a usual chart's"
+	}
+	return ""
 }
 
 // surprise is how many times a typical tube's scattering is worth a word. Ours.

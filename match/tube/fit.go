@@ -100,7 +100,7 @@ func Fit(like, white paint.Paint, m Measured) (Fitted, error) {
 	}
 	f.Notes = append(f.Notes, p.notes(f.Scatter)...)
 	if f.Mean > worstMean {
-		return Fitted{}, fmt.Errorf("no paint gives these samples: they are missed by %.1f CIEDE2000 on average; check which sample is the masstone and which the tint, the parts, and that all but films are thick enough to hide", f.Mean)
+		return Fitted{}, fmt.Errorf("no paint gives these samples: they are missed by %.1f CIEDE2000 on average; check which sample is the masstone and which the tint, the parts, and that all but films are thick enough to hide%s", f.Mean, p.doubt())
 	}
 	return f, nil
 }

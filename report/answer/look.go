@@ -16,6 +16,9 @@ type Look struct {
 	SRGB    string      `json:"srgb"`
 }
 
+// HardToTell words two colours that are up to match.Close apart.
+const HardToTell = "hard to tell across a palette"
+
 // look words a colour.
 func look(c colour.Lab) Look {
 	m := c.Munsell()

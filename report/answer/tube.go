@@ -24,16 +24,22 @@ type OwnTube struct {
 	LikeName string      `json:"like_name"`
 	Source   string      `json:"source"`
 	Masstone TubeLook    `json:"masstone"`
-	Tint     TubeLook    `json:"tint"` // one part to four of the white
-	Strength float64     `json:"tinting_strength"`
-	Error    float64     `json:"error"` // mean CIEDE2000 of Samples
+	Tint     TubeLook    `json:"tint"`     // one part to four of the white
+	Close    bool        `json:"close"`    // thick and in white, to the typical tube
+	Words    string      `json:"words"`    // beside the typical tube: "covers less and tints stronger"
+	Strength float64     `json:"strength"` // tinting strength, times the typical tube's
+	Scatter  float64     `json:"scatter"`  // likewise
+	Contrast [2]float64  `json:"contrast"` // luminance of one coat over black by that over white: its own, the typical tube's
+	Checked  bool        `json:"checked"`  // Error means something: more was measured than nearly any tube would meet
+	Error    float64     `json:"error"`    // mean CIEDE2000 of Samples
 	Worst    float64     `json:"worst"`
 	Samples  []TubeMiss  `json:"samples"`
 	Notes    []string    `json:"notes"`    // what was taken as known
 	Warnings []string    `json:"warnings"` // what is wrong with what was read
 	K        []float64   `json:"k"`
 	S        []float64   `json:"s"`
-	KeptIn   string      `json:"kept_in,omitempty"` // the box file, once it is there
+	KeptIn   string      `json:"kept_in,omitempty"` // the box file, if one was named
+	BoxText  []byte      `json:"-"`                 // what to write to it
 	Paint    paint.Paint `json:"-"`
 }
 
@@ -42,6 +48,7 @@ type TubeLook struct {
 	Own         Look    `json:"own"`
 	Typical     Look    `json:"typical"`
 	Apart       float64 `json:"apart"`       // CIEDE2000
+	Close       bool    `json:"close"`       // hard to tell across a palette
 	ValueShift  float64 `json:"value_shift"` // Munsell steps; positive is lighter than typical
 	ChromaShift float64 `json:"chroma_shift"`
 	Words       string  `json:"words"` // what differs, in figures; hue too
@@ -50,7 +57,8 @@ type TubeLook struct {
 // tubeLook puts a colour of the tube beside the typical tube's.
 func tubeLook(own, typical colour.Lab, apart float64) TubeLook {
 	d := match.Differ(own, typical)
-	return TubeLook{look(own), look(typical), plan.Round(apart, 2), plan.Round(d.Value, 1), plan.Round(d.Chroma, 1), d.Shifts}
+	apart = plan.Round(apart, 2)
+	return TubeLook{look(own), look(typical), apart, apart <= match.Close, plan.Round(d.Value, 1), plan.Round(d.Chroma, 1), d.Shifts}
 }
 
 // TubeMiss is how far a sample is from what the tube gives.
@@ -65,13 +73,17 @@ type TubeOptions struct {
 	File  string // spectra, or a photo of painted swatches
 	Paint string // the library paint it is a tube of
 	Name  string // "": that paint's own
+	Box   string // "": kept nowhere; else the box file that it is to be kept in
 
 	Masstone  string   // a sample's name, or a rectangle of the photo
 	Tints     []string // "SAMPLE=1:4" or "RECT=1:4"
 	White     string   // a library white or, of spectra, a sample of the white alone
 	OverBlack []string // samples of films, in pairs with OverWhite
 	OverWhite []string
+	BareBlack string // a sample of the bare black under the films; "": a usual chart's
+	BareWhite string // likewise of the white
 	Shine     string // of the measuring: "" or excluded, included
+	Anyway    bool   // keep a tube that is hardly of that paint
 
 	Card   string       // the rectangle of a card in the photo
 	CardIs string       // gray, white or a colour
@@ -99,7 +111,24 @@ func TubeFor(opt TubeOptions) (*OwnTube, error) {
 	if isText(data) {
 		fit = fitSpectra
 	}
-	return fit(opt, like, named, data)
+	a, err := fit(opt, like, named, data)
+	if err != nil || opt.Box == "" {
+		return a, err
+	}
+	return a, a.keep(opt.Box)
+}
+
+// keep puts the tube into the text of a box file.
+func (a *OwnTube) keep(box string) error {
+	text, fresh, err := paint.KeepTube(box, a.Paint)
+	if err != nil {
+		return err
+	}
+	if fresh {
+		a.Warnings = append(a.Warnings, fmt.Sprintf("%s is new and holds this tube alone; add your other paints to its list.", box))
+	}
+	a.KeptIn, a.BoxText = box, text
+	return nil
 }
 
 // mostText is the most bytes of a file of spectra that are read: thousands of samples.
@@ -136,14 +165,39 @@ func answerOf(opt TubeOptions, like, named paint.Paint, source string, f tube.Fi
 		Made: made(opt.Version), ID: own.ID, Name: own.Name, Like: like.ID, LikeName: like.Name, Source: source,
 		Masstone: tubeLook(f.Masstone, f.Typical[0], f.MasstoneAway),
 		Tint:     tubeLook(f.Tint, f.Typical[1], f.TintAway),
-		Strength: plan.Round(f.Strength, 2), Error: plan.Round(f.Mean, 2), Worst: plan.Round(f.Worst, 2),
+		Strength: plan.Round(f.Strength, 2), Scatter: plan.Round(f.Scatter, 2), Checked: f.Checked, Error: plan.Round(f.Mean, 2), Worst: plan.Round(f.Worst, 2),
 		Samples: []TubeMiss{}, Notes: append([]string{}, f.Notes...), Warnings: []string{},
 		K: own.K[:], S: own.S[:], Paint: own,
 	}
+	a.Close = a.Masstone.Close && a.Tint.Close
+	a.Contrast = [2]float64{plan.Round(paint.ContrastRatio(&own.K, &own.S), 2), plan.Round(paint.ContrastRatio(&like.K, &like.S), 2)}
+	a.Words = tubeWords(a.Contrast, a.Strength)
 	for _, m := range f.Misses {
 		a.Samples = append(a.Samples, TubeMiss{m.What, plan.Round(m.DeltaE, 2)})
 	}
 	return a
+}
+
+// How much a tube must differ from the typical one to be worth a word. Ours: a
+// twentieth is what a palette knife errs by, and 0.02 of contrast is no brushstroke.
+const (
+	contrastWord = 0.02
+	strengthWord = 0.05
+)
+
+// tubeWords says how a tube covers and tints beside the typical one.
+func tubeWords(contrast [2]float64, strength float64) string {
+	word := func(apart, worth float64, more, less, same string) string {
+		switch {
+		case apart > worth:
+			return more
+		case apart < -worth:
+			return less
+		}
+		return same
+	}
+	return word(contrast[0]-contrast[1], contrastWord, "covers more", "covers less", "covers as well") + " and " +
+		word(strength-1, strengthWord, "tints stronger", "tints weaker", "tints as strongly")
 }
 
 // whiteNamed returns a library white; "" is titanium white.

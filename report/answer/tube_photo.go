@@ -55,8 +55,10 @@ func photoOnly(opt TubeOptions) (white paint.Paint, err error) {
 		return white, fmt.Errorf("%s is a photo; say where the paint alone is: --masstone x,y,w,h", opt.File)
 	case len(opt.Tints) == 0:
 		return white, fmt.Errorf("a masstone alone cannot tell a strong paint from one that scatters little; paint a tint too and say where it is: --tint x,y,w,h=1:4")
-	case len(opt.OverBlack)+len(opt.OverWhite) > 0 || opt.Shine != "":
-		return white, fmt.Errorf("--over-black, --over-white and --shine are for spectra; leave them out for a photo")
+	case len(opt.OverBlack)+len(opt.OverWhite) > 0 || opt.BareBlack+opt.BareWhite+opt.Shine != "":
+		return white, fmt.Errorf("films (--over-black, --over-white, --bare-black, --bare-white) and --shine are for spectra; leave them out for a photo")
+	case opt.Anyway:
+		return white, fmt.Errorf("--anyway is for spectra; from a photo a tube is never fitted far from the typical one, so leave it out")
 	}
 	if white, err = whiteNamed(opt.White); err != nil {
 		return white, fmt.Errorf("--white: %w", err)

@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"slices"
@@ -33,8 +34,23 @@ func fitSpectra(opt TubeOptions, like, named paint.Paint, data []byte) (*OwnTube
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", opt.File, err)
 	}
+	if f.Unlike != "" && !opt.Anyway {
+		return nil, fmt.Errorf("%s: this is hardly %s: it %s; %s", opt.File, like.Name, f.Unlike, whatElse(like, f.Reads))
+	}
 	f.Notes = append(f.Notes, g.notes...)
-	return answerOf(opt, like, named, "spectra: "+strings.Join(g.used, ", "), f), nil
+	a := answerOf(opt, like, named, "spectra: "+strings.Join(g.used, ", "), f)
+	if f.Unlike != "" {
+		a.Warnings = append(a.Warnings, fmt.Sprintf("This is hardly %s: it %s, and reads like %s; the label was taken to be right, as you said.", like.Name, f.Unlike, f.Reads.Name))
+	}
+	return a, nil
+}
+
+// whatElse says what to do about a tube that is hardly of the paint it is said to be.
+func whatElse(like, reads paint.Paint) string {
+	if reads.ID == like.ID {
+		return "check the parts of the tint, or say --anyway if they and the label are right"
+	}
+	return fmt.Sprintf("it reads like %s; say --paint %s, or --anyway if the label is right", reads.Name, reads.ID)
 }
 
 // gathering picks samples by name, and keeps which were used and what was noted of them.
@@ -78,7 +94,7 @@ func (g *gathering) measured(opt TubeOptions) (m tube.Measured, white paint.Pain
 	if m.Tints, err = g.tints(opt.Tints); err != nil {
 		return m, white, err
 	}
-	if m.Films, err = g.films(opt.OverBlack, opt.OverWhite); err != nil {
+	if m.Films, err = g.films(opt); err != nil {
 		return m, white, err
 	}
 	m.White, white, err = g.white(opt.White)
@@ -117,18 +133,30 @@ func (g *gathering) tints(named []string) (tints []tube.Tint, err error) {
 	return tints, nil
 }
 
-// films gathers films over black and over white, in pairs.
-func (g *gathering) films(black, white []string) (films []tube.Film, err error) {
+// films gathers films over black and over white, in pairs, and the grounds under them.
+func (g *gathering) films(opt TubeOptions) (films []tube.Film, err error) {
+	black, white := opt.OverBlack, opt.OverWhite
 	if len(black) != len(white) {
 		return nil, fmt.Errorf("--over-black is given %d times and --over-white %d times; each film needs both", len(black), len(white))
 	}
+	if len(black) == 0 && opt.BareBlack+opt.BareWhite != "" {
+		return nil, errors.New("--bare-black and --bare-white are what lies under a film; say with --over-black and --over-white which that is")
+	}
 	for i := range black {
 		var f tube.Film
-		if f.OverBlack, err = g.pick("--over-black", black[i]); err != nil {
-			return nil, err
-		}
-		if f.OverWhite, err = g.pick("--over-white", white[i]); err != nil {
-			return nil, err
+		for _, one := range []struct {
+			flag, name string
+			r          *colour.Spectrum
+		}{
+			{"--over-black", black[i], &f.OverBlack}, {"--over-white", white[i], &f.OverWhite},
+			{"--bare-black", opt.BareBlack, &f.Black}, {"--bare-white", opt.BareWhite, &f.White},
+		} {
+			if one.name == "" {
+				continue
+			}
+			if *one.r, err = g.pick(one.flag, one.name); err != nil {
+				return nil, err
+			}
 		}
 		films = append(films, f)
 	}
