@@ -1,6 +1,7 @@
 package tube
 
 import (
+	"strings"
 	"testing"
 
 	"tonewright/match/paint"
@@ -36,4 +37,18 @@ func TestTellsAnotherPaint(t *testing.T) {
 		assert.Regexp(t, c.why, f.Unlike, "%s as %s", c.real, c.as)
 		assert.Equal(t, c.real, f.Reads.ID, "offered as %s", c.as)
 	}
+}
+
+// What is noted is said in words, with the figures after them.
+func TestNotesInWords(t *testing.T) {
+	tint := flat(0.7)
+	for b := 16; b <= 20; b++ { // 560 to 600 nm
+		tint[b] = 0.5
+	}
+	p := problem{like: library(t, "yellow-ochre"), white: library(t, "titanium-white"), m: Measured{Masstone: flat(0.5), Tints: []Tint{{1, 4, tint}}}}
+	assert.Contains(t, p.notes(1), "In green to orange light masstone and tints look alike, so how well the paint covers there comes from the typical tube (560 to 600 nm).")
+	assert.NotContains(t, strings.Join(p.notes(1), " "), "throws back")
+	assert.Contains(t, p.notes(0.3), "The tube throws back much less light than a typical one; check the parts of the tint if that is a surprise (scattering 0.3 times).")
+	assert.Equal(t, "it takes in more light, further towards red, and throws back less (absorption times 1.22, moved by 3.0 nm; scattering times 0.74)", place{20, -30, 30}.words())
+	assert.Equal(t, "it takes in less light and throws back as much (absorption times 0.82, moved by 0.0 nm; scattering times 1.00)", place{-20, 0, 0}.words())
 }
