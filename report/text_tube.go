@@ -25,7 +25,7 @@ func TubeText(w io.Writer, a *answer.OwnTube) error {
 		beside = "is " + answer.HardToTell + " from"
 	}
 	t.say(2, "It %s the typical tube. It %s; thick it is %s; in white %s.", beside, a.Words, a.Masstone.Words, a.Tint.Words)
-	t.say(2, "In figures: %.1f CIEDE2000 apart thick and %.1f in white; it tints %.2f times as strongly and scatters %.2f times as much; one coat's contrast, over black against over white, is %.2f, not %.2f.",
+	t.say(2, "In figures: %.1f CIEDE2000 apart thick and %.1f in white; it tints %.2f times as strongly and scatters %.2f times as much; one coat's contrast, over black against over white, is %.2f, the typical tube's %.2f.",
 		a.Masstone.Apart, a.Tint.Apart, a.Strength, a.Scatter, a.Contrast[0], a.Contrast[1])
 	t.gap()
 	t.table([][]string{

@@ -54,11 +54,19 @@ type TubeLook struct {
 	Words       string  `json:"words"` // what differs, in figures; hue too
 }
 
+// notSeen is the CIEDE2000 under which two colours side by side look the same. Ours,
+// as in match.Difference.
+const notSeen = 1
+
 // tubeLook puts a colour of the tube beside the typical tube's.
 func tubeLook(own, typical colour.Lab, apart float64) TubeLook {
 	d := match.Differ(own, typical)
 	apart = plan.Round(apart, 2)
-	return TubeLook{look(own), look(typical), apart, apart <= match.Close, plan.Round(d.Value, 1), plan.Round(d.Chroma, 1), d.Shifts}
+	words := d.Shifts
+	if apart < notSeen {
+		words = "the same to the eye"
+	}
+	return TubeLook{look(own), look(typical), apart, apart <= match.Close, plan.Round(d.Value, 1), plan.Round(d.Chroma, 1), words}
 }
 
 // TubeMiss is how far a sample is from what the tube gives.

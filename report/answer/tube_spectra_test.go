@@ -107,6 +107,7 @@ func TestTubeThatIsTypical(t *testing.T) {
 	a, err := TubeFor(TubeOptions{File: file, Paint: "viridian"})
 	require.NoError(t, err)
 	assert.True(t, a.Close)
+	assert.Equal(t, "the same to the eye", a.Masstone.Words)
 	assert.Equal(t, "covers as well and tints as strongly", a.Words)
 	assert.False(t, a.Checked, "a masstone and one tint check nothing")
 }
