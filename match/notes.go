@@ -97,11 +97,17 @@ func (m miss) shifts() string {
 
 // lean says which way two near grays differ, where no figure does.
 func (m miss) lean() string {
-	if m.mix.Chroma >= m.aim.Chroma {
-		return "a trace of " + hueName(m.mix) + " too much"
+	switch {
+	case max(m.value, m.chroma, m.hue) < unseen:
+		return "no different"
+	case m.mix.Chroma >= m.aim.Chroma:
+		return "a trace more " + hueName(m.mix)
 	}
-	return "a trace of " + hueName(m.aim) + " short"
+	return "a trace less " + hueName(m.aim)
 }
+
+// unseen is the CIEDE2000 under which no word is worth while: what is printed as 0.0.
+const unseen = 0.05
 
 // hueNames are the ten Munsell families in plain words.
 var hueNames = [10]string{"red", "orange", "yellow", "yellow-green", "green", "blue-green", "blue", "violet-blue", "purple", "red-purple"}
