@@ -28,6 +28,7 @@ type Swatch struct {
 	Spread   float64    // median CIEDE2000 of the pixels from Lab
 	Pixels   int        // that Lab was taken from: inside the edge, without glare
 	Warnings []string   // a sentence each, what is wrong and what to do; none if all is well
+	Useless  []string   // a sentence each, why Lab is not to be gone by at all and what to do; none if it may
 }
 
 // CardReading is what the card said of the light.
@@ -39,6 +40,7 @@ type CardReading struct {
 	Spread   float64 // median CIEDE2000 of the card's pixels from its colour
 	Slope    float64 // how much the light changes from one side of the card to the other: 0.2 is a fifth more
 	Warnings []string
+	Useless  []string // as of a Swatch: then no swatch of the photo is to be gone by
 }
 
 // Swatches returns the colours of painted swatches, in the order of the spots, after
@@ -81,6 +83,7 @@ func (p *Photo) Swatches(card Card, spots []Spot) ([]Swatch, CardReading, error)
 	switch img.(type) {
 	case *image.Gray, *image.Gray16:
 		reading.Warnings = append(reading.Warnings, "The photo is in gray, so only lightness can be read from it: save it in colour.")
+		reading.Useless = append(reading.Useless, "Photograph it again in colour: the photo is in gray.")
 	}
 	swatches := make([]Swatch, len(spots))
 	for i, s := range spots {
@@ -123,5 +126,6 @@ func (p *Photo) readSwatch(s Spot, c sample, lamp lamp, card Card) (Swatch, erro
 	w := Swatch{Name: s.Name, Lab: b.lab(), Pixels: len(b.pixels)}
 	w.Spread, _ = b.spread(c.rect)
 	w.Warnings = append(b.warn("swatch", c.rect), warnPlace(s, card, far)...)
+	w.Useless = w.useless(&b, s, c, card)
 	return w, nil
 }

@@ -28,6 +28,7 @@ func (p *Photo) readCard(card Card, c sample) (lamp, CardReading, error) {
 	r := CardReading{Gains: l.gains, Slope: f.change}
 	r.Spread, _ = b.spread(c.rect)
 	r.Warnings = append(b.warn("card", c.rect), warnCard(l.gains, raw)...)
+	r.Useless = append(uselessCard(l.gains, raw), b.useless("card", c.rect)...)
 	return l, r, nil
 }
 

@@ -54,16 +54,13 @@ func (b *body) warn(what string, rect image.Rectangle) (all []string) {
 }
 
 // warnUneven tells of the plainest way in which a sample is not of one colour; ""
-// if it is. Grain makes blocks differ too, the more the smaller they are, and a JPEG
-// joins it over 8 pixels, so it raises what is asked of two parts or a slope.
+// if it is.
 func (b *body) warnUneven(what string, rect image.Rectangle) string {
 	f := fieldOf(rect, b.pixels)
 	spread, marks := b.spread(rect)
-	least := partsApart + 4*spread*mostBlocks/math.Sqrt(float64(rect.Dx()*rect.Dy()))
-	t := twoToneOf(f.blocks)
-	slope := b.rise(f.change) >= least && f.change >= slopeOverNoise*f.noise
+	t, slope := b.uneven(f, rect)
 	switch {
-	case t.apart >= least && t.plain() && (!slope || t.clean >= edgeClean):
+	case t.apart > 0:
 		return fmt.Sprintf("The %s has two parts that differ by %.1f CIEDE2000, the darker one %s of it: a shadow, a second colour or a reflection lies across; move it off, or draw the rectangle inside one part.", what, t.apart, percent(t.darker))
 	case slope:
 		return fmt.Sprintf("The %s is %.2f times as light at one corner as at the opposite one: light it more evenly, from farther off.", what, 1+f.change)
@@ -71,6 +68,21 @@ func (b *body) warnUneven(what string, rect image.Rectangle) string {
 		return fmt.Sprintf("The %s is uneven, half of it more than %.1f CIEDE2000 off its middle: brush marks, dirt or unmixed paint; make it smooth, or draw the rectangle where it is.", what, marks)
 	}
 	return ""
+}
+
+// uneven returns the two parts that a sample plainly has, the zero twoTone where it has
+// not, and else whether its light slopes clearly. Grain makes blocks differ too, the
+// more the smaller they are, and a JPEG joins it over 8 pixels, so it raises what is
+// asked of both.
+func (b *body) uneven(f field, rect image.Rectangle) (t twoTone, slope bool) {
+	spread, _ := b.spread(rect)
+	least := partsApart + 4*spread*mostBlocks/math.Sqrt(float64(rect.Dx()*rect.Dy()))
+	t = twoToneOf(f.blocks)
+	slope = b.rise(f.change) >= least && f.change >= slopeOverNoise*f.noise
+	if t.apart >= least && t.plain() && (!slope || t.clean >= edgeClean) {
+		return t, false
+	}
+	return twoTone{}, slope
 }
 
 // rise is a change in luminance about the body's own, as a share, in L*.
