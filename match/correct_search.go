@@ -79,13 +79,13 @@ func compareNear(a, b change) int {
 		slices.Compare(a.amount[:], b.amount[:]))
 }
 
-// best returns the change of the least paint that comes near enough to the aim, or else
-// the nearest one of all; infinitely far where there is none.
-func (w *work) best() change {
+// best returns the change of the least paint that comes within a bound of the aim, at
+// most Right, or else the nearest one of all; infinitely far where there is none.
+func (w *work) best(bound float64) change {
 	w.look()
 	slices.SortFunc(w.lists.enough, compareChanges)
-	if least, found := w.least(Right); found {
-		if surer, found := w.least(sure); found && surer.volume <= sureCosts*least.volume {
+	if least, found := w.least(bound); found {
+		if surer, found := w.least(min(sure, bound)); found && surer.volume <= sureCosts*least.volume {
 			return surer
 		}
 		return least
@@ -102,10 +102,10 @@ func (w *work) best() change {
 // least returns the first of the changes that are near enough which comes within a bound.
 func (w *work) least(bound float64) (change, bool) {
 	for _, c := range w.lists.enough {
-		if c.deltaE > bound+screenError {
+		if c.deltaE > bound+asPrinted+screenError {
 			continue
 		}
-		if full := w.full(c); full.deltaE <= bound {
+		if full := w.full(c); within(full.deltaE, bound) {
 			return full, true
 		}
 	}
@@ -193,12 +193,12 @@ func (l *shortlists) note(aim colour.Lab, c change, p point) {
 	if c.deltaE > l.far {
 		return
 	}
-	if c.deltaE <= Right+screenError {
+	if c.deltaE <= Right+asPrinted+screenError {
 		l.enough = append(l.enough, c)
 	}
 	if l.nearest = append(l.nearest, c); len(l.nearest) == 8*looksInFull {
 		l.trim()
-		l.far = max(l.nearest[looksInFull-1].deltaE+tie, Right+screenError)
+		l.far = max(l.nearest[looksInFull-1].deltaE+tie, Right+asPrinted+screenError)
 	}
 }
 

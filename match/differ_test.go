@@ -72,3 +72,14 @@ func TestWordsAgreeWithFigures(t *testing.T) {
 	dark := Differ(colour.Lab{L: 30, A: 22, B: 10}, colour.Lab{L: 50, A: 20, B: 10}).Words
 	assert.True(t, strings.HasPrefix(dark, "2 values too dark"), dark)
 }
+
+// The words of a degree change where they say they do: ours, written out.
+func TestDegrees(t *testing.T) {
+	for deltaE, want := range map[float64]string{1.9: "a trace", 2.1: "a little", 3.9: "a little", 4.1: "clearly", 7.9: "clearly", 8.1: "far"} {
+		assert.Equal(t, want, degree(deltaE), "%v", deltaE)
+	}
+	// And in a whole sentence: a gray that turned blue by 2.5 of CIEDE2000.
+	blue := colour.Lab{L: 50, B: -2.6}
+	assert.InDelta(t, 2.5, colour.DeltaE00(blue, colour.Lab{L: 50}), 0.2)
+	assert.Contains(t, Differ(blue, colour.Lab{L: 50}).Words, "a little too")
+}
