@@ -24,7 +24,7 @@ func (b *body) useless(what string, rect image.Rectangle) (all []string) {
 	spread, marks := b.spread(rect)
 	switch t, slope := b.uneven(f, rect); {
 	case t.apart > 0 && t.darker >= halfOf:
-		all = append(all, fmt.Sprintf("Photograph it again: %s of the %s lies in shadow or is another colour.", aboutHalf(t.darker), what))
+		all = append(all, fmt.Sprintf("Photograph it again: %s of the %s seems to lie in shadow.", aboutHalf(t.darker), what))
 	case slope && f.change > mostSlope:
 		all = append(all, fmt.Sprintf("Photograph it again: the %s is more than twice as light at one corner as at the opposite one.", what))
 	case marks >= uselessMarks && marks >= marksOverGrain*spread:

@@ -36,9 +36,9 @@ func TestWhatMakesAReadingUseless(t *testing.T) {
 		says   string // of the card and the swatch, "" where it may be read
 	}{
 		"all well":                   {func(*studio) {}, ""},
-		"half in shadow":             {shade(beside, 0.5, 0.6), "Photograph it again: half of the swatch lies in shadow or is another colour."},
-		"most of it in shadow":       {shade(beside, 0.75, 0.6), "Photograph it again: most of the swatch lies in shadow or is another colour."},
-		"the card half in shadow":    {shade(cardRect, 0.5, 0.6), "Photograph it again: half of the card lies in shadow or is another colour."},
+		"half in shadow":             {shade(beside, 0.5, 0.6), "Photograph it again: half of the swatch seems to lie in shadow."},
+		"most of it in shadow":       {shade(beside, 0.75, 0.6), "Photograph it again: most of the swatch seems to lie in shadow."},
+		"the card half in shadow":    {shade(cardRect, 0.5, 0.6), "Photograph it again: half of the card seems to lie in shadow."},
 		"a rim of shadow":            {shade(beside, 0.25, 0.6), ""},
 		"glare":                      {func(s *studio) { s.shine = shines(beside, 12, 5, 0.6) }, ""},
 		"glare on the card":          {func(s *studio) { s.shine = shines(cardRect, 12, 5, 0.6) }, ""},

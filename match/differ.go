@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"tonewright/analyze/colour"
+	"tonewright/match/paint"
 )
 
 // Difference is how a measured colour differs from its aim.
@@ -46,6 +47,22 @@ func degree(deltaE float64) string {
 func Differ(measured, aim colour.Lab) Difference {
 	m := missOf(aim, measured, aim.Munsell())
 	return Difference{m.valueShift(), m.chromaShift(), m.hueShift(), m.tooMuch(), m.shifts()}
+}
+
+// Turn says how a tube's shift turns the tints of a paint: "a little towards green"; ""
+// where it is not seen. The tint is one part to four of Titanium White.
+func (t Tube) Turn(p paint.Paint) string {
+	white, err := paint.Find(nil, "titanium-white")
+	if err != nil {
+		return ""
+	}
+	tint := func(p paint.Paint) colour.Lab { return Pile{[]paint.Paint{p, white}, []float64{1, 4}}.look() }
+	from := tint(p)
+	m := missOf(from, tint(p.Vary(1, 1, t.Shift)), from.Munsell())
+	if m.hue < matches || m.hueShift() == 0 {
+		return ""
+	}
+	return degree(m.hue) + " towards " + m.towards()
 }
 
 // tooMuch says what is too much: every difference that is seen, the one that is seen

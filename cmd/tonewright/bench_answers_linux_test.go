@@ -50,7 +50,7 @@ func BenchmarkSwatch24(b *testing.B) {
 		b.Fatal(err)
 	}
 	defer file.Close()
-	if err := jpeg.Encode(file, swatchPhoto(4000, 3000, colour.Lab{L: 63, A: 17.5, B: 21}), nil); err != nil {
+	if err := jpeg.Encode(file, swatchPhoto(4000, 3000, colour.Lab{L: 63, A: 17.5, B: 21}, colour.Lab{L: 63, A: 17.5, B: 21}), nil); err != nil {
 		b.Fatal(err)
 	}
 	benchmarkAnswer(b, "swatch", photo, "--card", "10,20,15,20", "--swatch", "55,25,20,20",

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"tonewright/match/paint"
 	"tonewright/report"
 	"tonewright/report/answer"
 )
@@ -16,17 +17,21 @@ const swatchHelp = `Is the pile right? Measures a swatch of it in a photo and sa
 
 Usage:
   tonewright swatch PHOTO --card RECT --swatch RECT --aim TAG|COLOUR [flags]
+  tonewright swatch --forget --aim TAG|COLOUR [flags]
 
 Photograph the swatch, still wet and thick, beside a gray or white card in the same
 light, without glare. RECT is x,y,w,h from the top left in percent of the photo, or
 in pixels with px after the last number. TAG is a colour of the plan, such as A1:
 its recipe is taken for the pile unless --pile says what is in it. What was measured
-and advised goes into a log beside the plan, and each round learns from those before.
+and advised goes into a log beside the plan, and each round learns from those before;
+--forget takes the last round for the aim out again. Without --box the paints are the
+plan's.
 
 Examples:
   tonewright swatch pile.jpg --card 10,20,15,20 --swatch 55,25,20,20 --aim A1
   tonewright swatch pile.jpg --card 10,20,15,20 --swatch 55,25,20,20 \
       --aim "5YR 6/8" --pile "yellow-ochre 3, titanium-white 1"
+  tonewright swatch --forget --aim A1
 
 Flags:
 `
@@ -34,6 +39,7 @@ Flags:
 type swatchFlags struct {
 	answering
 	card, swatch, aim, pile, plan, cardIs, log string
+	forget                                     bool
 }
 
 func (f *swatchFlags) set() *pflag.FlagSet {
@@ -45,6 +51,7 @@ func (f *swatchFlags) set() *pflag.FlagSet {
 	s.StringVar(&f.plan, "plan", "", "the plan's JSON `FILE` (default: plan.json beside the photo)")
 	s.StringVar(&f.cardIs, "card-is", "gray", "what the card is: gray (18 %), white, or its own `COLOUR`")
 	s.StringVar(&f.log, "log", "", "the `FILE` for the rounds (default: the plan's name with .rounds.tsv)")
+	s.BoolVar(&f.forget, "forget", false, "take the last round for the aim out of the log, and measure nothing")
 	f.answering.set(s)
 	return s
 }
@@ -54,6 +61,9 @@ func runSwatch(args []string, out, _ io.Writer) error {
 	set := f.set()
 	if helped, err := parse(set, swatchHelp, args, out); helped || err != nil {
 		return err
+	}
+	if f.forget {
+		return f.forgets(set, out)
 	}
 	if set.NArg() != 1 {
 		return usageError("swatch takes one photo, not %d: tonewright swatch PHOTO --card RECT --swatch RECT --aim A1", set.NArg())
@@ -68,33 +78,67 @@ func runSwatch(args []string, out, _ io.Writer) error {
 	return f.answer(set.Arg(0), out)
 }
 
-// answer measures, writes the log, and prints; nothing is printed unless the round is
-// in the log.
-func (f *swatchFlags) answer(photo string, out io.Writer) error {
+// open reads the box and the log, and returns where the log is written.
+func (f *swatchFlags) open(photo string) (opt answer.SwatchOptions, target string, err error) {
 	f.defaults(photo)
-	target, err := f.target(photo)
-	if err != nil {
-		return err
+	if target, err = f.target(photo); err != nil {
+		return opt, "", err
 	}
-	box, err := f.paints()
-	if err != nil {
-		return err
-	}
-	log, err := answer.ReadRounds(target, box.Paints)
-	if err != nil {
-		return err
-	}
-	a, err := answer.SwatchFor(answer.SwatchOptions{
+	opt = answer.SwatchOptions{
 		Photo: photo, Card: f.card, Spot: f.swatch, CardIs: f.cardIs, Aim: f.aim, Pile: f.pile,
-		Plan: f.plan, Box: box, Log: log, Date: time.Now().Format(time.DateOnly), Version: version,
-	})
+		Plan: f.plan, Date: time.Now().Format(time.DateOnly), Version: version,
+	}
+	var given *paint.Box
+	if f.box != "" {
+		box, err := paint.ReadBox(f.box)
+		if err != nil {
+			return opt, "", err
+		}
+		given = &box
+	}
+	if opt.Box, opt.BoxNote, err = answer.SwatchBox(given, f.plan); err != nil {
+		return opt, "", err
+	}
+	opt.Log, err = answer.ReadRounds(target, opt.Box.Paints)
+	return opt, target, err
+}
+
+// answer measures, writes the log, and prints; nothing is printed unless the round is
+// in the log or is not to go there.
+func (f *swatchFlags) answer(photo string, out io.Writer) error {
+	opt, target, err := f.open(photo)
 	if err != nil {
 		return err
 	}
-	if err := place([]output{{target, log.Text()}}); err != nil {
+	a, err := answer.SwatchFor(opt)
+	if err != nil {
 		return err
+	}
+	if a.Logged {
+		if err := place([]output{{target, opt.Log.Text()}}); err != nil {
+			return err
+		}
 	}
 	return f.print(out, a, func(w io.Writer) error { return report.SwatchText(w, a, f.log) })
+}
+
+// forgets takes a round out of the log; a photo only says where the plan lies.
+func (f *swatchFlags) forgets(set *pflag.FlagSet, out io.Writer) error {
+	if set.NArg() > 1 || f.aim == "" {
+		return usageError("--forget takes the aim whose last round is to be taken out: tonewright swatch --forget --aim A1")
+	}
+	opt, target, err := f.open(set.Arg(0))
+	if err != nil {
+		return err
+	}
+	forgotten, err := answer.Forget(opt.Log, f.log, opt)
+	if err != nil {
+		return err
+	}
+	if err := place([]output{{target, opt.Log.Text()}}); err != nil {
+		return err
+	}
+	return f.print(out, forgotten, func(w io.Writer) error { return report.ForgottenText(w, forgotten, f.log) })
 }
 
 // defaults fills in the files that were not named.

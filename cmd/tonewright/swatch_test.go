@@ -15,16 +15,19 @@ import (
 )
 
 // cardPhoto writes a photo, JPEG or PNG by its name, of a swatch beside a card:
-// cardphoto FILE COLOUR.
+// cardphoto FILE COLOUR [COLOUR], with another colour on the swatch's left half, such as
+// a shadow.
 func cardPhoto(ts *testscript.TestScript, neg bool, args []string) {
-	if neg || len(args) != 2 {
-		ts.Fatalf("usage: cardphoto FILE COLOUR")
+	if neg || len(args) < 2 || len(args) > 3 {
+		ts.Fatalf("usage: cardphoto FILE COLOUR [COLOUR]")
 	}
 	paint, err := colour.Parse(args[1])
 	ts.Check(err)
+	left, err := colour.Parse(args[len(args)-1])
+	ts.Check(err)
 	file, err := os.Create(ts.MkAbs(args[0]))
 	ts.Check(err)
-	if photo := swatchPhoto(400, 300, paint); filepath.Ext(args[0]) == ".jpg" {
+	if photo := swatchPhoto(400, 300, paint, left); filepath.Ext(args[0]) == ".jpg" {
 		ts.Check(jpeg.Encode(file, photo, nil))
 	} else {
 		ts.Check(png.Encode(file, photo))
@@ -33,8 +36,8 @@ func cardPhoto(ts *testscript.TestScript, neg bool, args []string) {
 }
 
 // swatchPhoto returns a photo of a brown table with a gray card, L* 49.5, at
-// 10,20,15,20 percent and a swatch at 55,25,20,20; each pixel has a little grain.
-func swatchPhoto(width, height int, paint colour.Lab) image.Image {
+// 10,20,15,20 percent and a swatch at 55,25,20,20 of two halves; each pixel has a little grain.
+func swatchPhoto(width, height int, paint, left colour.Lab) image.Image {
 	random := rand.New(rand.NewPCG(1, 2))
 	part := func(x, y, w, h int) image.Rectangle {
 		return image.Rect(x*width/100, y*height/100, (x+w)*width/100, (y+h)*height/100)
@@ -47,6 +50,8 @@ func swatchPhoto(width, height int, paint colour.Lab) image.Image {
 			switch p := image.Pt(x, y); {
 			case p.In(card):
 				at = colour.Lab{L: 49.5}
+			case p.In(swatch) && x < (swatch.Min.X+swatch.Max.X)/2:
+				at = left
 			case p.In(swatch):
 				at = paint
 			}

@@ -52,20 +52,37 @@ type planColour struct {
 	} `json:"recipe"`
 }
 
-// readPlanned reads one colour of a plan.
-func readPlanned(file, tag string, owned []paint.Paint) (p planned, err error) {
+// planRead is what is read of a plan's JSON.
+type planRead struct {
+	Tool   string   `json:"tool"`
+	Box    plan.Box `json:"box"`
+	Paints []struct {
+		ID    string `json:"paint"`
+		Basis string `json:"basis"`
+	} `json:"paints"`
+	Regions []struct {
+		Colours []planColour `json:"colours"`
+	} `json:"regions"`
+}
+
+// readPlan reads a plan's JSON; what it is wanted for ends the error of a file that is
+// not there.
+func readPlan(file, wanted string) (read planRead, err error) {
 	text, err := os.ReadFile(file)
 	if err != nil {
-		return p, fmt.Errorf("%s: cannot be read: %v; %s is looked up in the plan's data: make it with tonewright plan PHOTO --json plan.json, or say with --plan where it is", file, causeOf(err), tag)
+		return read, fmt.Errorf("%s: cannot be read: %v; %s is looked up in the plan's data: make it with tonewright plan PHOTO --json plan.json, or say with --plan where it is", file, causeOf(err), wanted)
 	}
-	var read struct {
-		Tool    string `json:"tool"`
-		Regions []struct {
-			Colours []planColour `json:"colours"`
-		} `json:"regions"`
+	if err := json.Unmarshal(text, &read); err != nil || read.Tool != "tonewright" || read.Regions == nil {
+		return read, fmt.Errorf("%s: is not the data of a plan; make it with tonewright plan PHOTO --json plan.json", file)
 	}
-	if err := json.Unmarshal(text, &read); err != nil || read.Tool != "tonewright" {
-		return p, fmt.Errorf("%s: is not the data of a plan; make it with tonewright plan PHOTO --json plan.json", file)
+	return read, nil
+}
+
+// readPlanned reads one colour of a plan.
+func readPlanned(file, tag string, owned []paint.Paint) (p planned, err error) {
+	read, err := readPlan(file, tag)
+	if err != nil {
+		return p, err
 	}
 	var tags []string
 	for _, r := range read.Regions {
