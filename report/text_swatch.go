@@ -52,7 +52,7 @@ func sayFresh(t *text, a *answer.Swatch) {
 	}
 	t.item("", "Fresh: %s. Gives %s, %s; CIEDE2000 %.1f.", partsText(a.Fresh.Parts), a.Fresh.Munsell, a.Fresh.Name, a.Fresh.DeltaE)
 	if a.Mended != nil {
-		t.item("", "With as much paint as is in it, the nearest is to add %s: CIEDE2000 %.1f.", addText(a.Mended.Add), a.Mended.Then.DeltaE)
+		t.item("", "Mending comes nearest by adding %s: CIEDE2000 %.1f.", addText(a.Mended.Add), a.Mended.Then.DeltaE)
 	}
 }
 
