@@ -10,16 +10,23 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// corrected returns what so many painters' misses are before and after each round.
-func correctedBy(t *testing.T, correct manner, painters int, slip, rough float64) (off [3][]float64) {
+// manners are how the painters work: how far off a part may be, what the first
+// pile's part of one paint is multiplied by, and whether their light is a lamp's.
+type manners struct {
+	slip, rough float64
+	lamp        bool
+}
+
+// correctedBy returns what so many painters' misses are before and after each round.
+func correctedBy(t *testing.T, correct manner, painters int, c manners) (off [3][]float64) {
 	box := paint.StarterBox().Paints
 	aims, first := reachable(box)
 	var photos []float64
 	for n := range painters {
 		p := newPainter(uint64(n), box)
-		p.slip = slip
+		p.slip, p.lamp = c.slip, c.lamp
 		start := pileOf(box, &first[n%len(aims)])
-		start.Parts[n%len(start.Parts)] *= rough
+		start.Parts[n%len(start.Parts)] *= c.rough
 		misses, _, errs := p.corrects(start, aims[n%len(aims)], correct, nil)
 		for i, miss := range misses {
 			off[i] = append(off[i], miss)
@@ -28,7 +35,9 @@ func correctedBy(t *testing.T, correct manner, painters int, slip, rough float64
 	}
 	mean := sum(photos) / float64(len(photos))
 	t.Logf("%d aims; photos err by a median of %.2f, a mean of %.2f", len(aims), quantile(photos, 0.5), mean)
-	require.InDelta(t, 1, mean, 0.2, "the photos of the painters err by about 1 CIEDE2000")
+	if !c.lamp {
+		require.InDelta(t, 1, mean, 0.2, "the photos of the painters err by about 1 CIEDE2000")
+	}
 	for i, v := range off {
 		t.Logf("after %d: median %.2f, 90th %.2f, within 2.5 %.1f %%", i, quantile(v, 0.5), quantile(v, 0.9), 100*shareWithin(v, 2.5))
 	}
@@ -42,23 +51,39 @@ func correctedBy(t *testing.T, correct manner, painters int, slip, rough float64
 func TestTwoHundredPainters(t *testing.T) {
 	const painters = 200
 	for _, c := range []struct {
-		name        string
-		slip, rough float64
-		least       float64
+		name string
+		manners
+		least float64
 	}{
-		{"measured out exactly", 0, 1, 0.95},
-		{"every part up to a tenth off", 0.1, 1, 0.9},
-		{"one paint of the first pile doubled", 0, 2, 0.9},
+		{"measured out exactly", manners{0, 1, false}, 0.95},
+		{"every part up to a tenth off", manners{0.1, 1, false}, 0.9},
+		{"one paint of the first pile doubled", manners{0, 2, false}, 0.9},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			learned := correctedBy(t, Correct, painters, c.slip, c.rough)
+			learned := correctedBy(t, Correct, painters, c.manners)
 			assert.GreaterOrEqual(t, shareWithin(learned[2], 2.5), c.least)
 			assert.Less(t, quantile(learned[2], 0.9), quantile(learned[0], 0.9)/1.5)
 			t.Log("without learning:")
-			library := correctedBy(t, unlearned, painters, c.slip, c.rough)
+			library := correctedBy(t, unlearned, painters, c.manners)
 			assert.GreaterOrEqual(t, shareWithin(learned[2], 2.5), shareWithin(library[2], 2.5), "learning must not make it worse")
 		})
 	}
+}
+
+// A cast that is one factor a channel the card divides out; what hangs on the colour it
+// does not. These painters all sit in a light of 4000 K, and no pile is surer than its
+// photo: 85 in 100 are right after two rounds, and the bound is a bit under that.
+func TestTwoHundredPaintersByALamp(t *testing.T) {
+	learned := correctedBy(t, Correct, 200, manners{0.1, 1, true})
+	assert.GreaterOrEqual(t, shareWithin(learned[2], 2.5), 0.8)
+	assert.Less(t, quantile(learned[2], 0.9), 3.0)
+	var off []float64 // the light is as it was measured
+	for n := range 400 {
+		c := checker[n%len(checker)]
+		off = append(off, colour.DeltaE00(c, newPainter(uint64(n), nil).underLamp()(c)))
+	}
+	assert.InDelta(t, lampMedian, quantile(off, 0.5), 0.15)
+	assert.InDelta(t, lampNinetieth, quantile(off, 0.9), 0.5)
 }
 
 // What was learned on other piles makes the next one better from the start.

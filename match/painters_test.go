@@ -37,6 +37,7 @@ type painter struct {
 	tubes  map[string]paint.Paint
 	box    []paint.Paint // as the library has it
 	slip   float64       // of a part that is measured out, 0-1
+	lamp   bool          // the light is not daylight, which a card evens out only in part
 }
 
 func newPainter(seed uint64, box []paint.Paint) *painter {
@@ -117,6 +118,31 @@ func (p *painter) photographed(true colour.Lab) colour.Lab {
 	return fromLinear(read)
 }
 
+// What a card leaves of a light of 4000 K before a plain camera, in CIEDE2000: its median
+// and 90th percentile. They were measured on made photos: see gainsRatio in
+// analyze/swatch_warn.go. Drawn here as log-normal with those two.
+const lampMedian, lampNinetieth = 1.0, 2.9
+
+// underLamp returns how such a light shows a colour: off in any direction. What is painted
+// hardly changes between two rounds, so neither does this: it is drawn once an aim.
+func (p *painter) underLamp() func(colour.Lab) colour.Lab {
+	const z90 = 1.2816 // of the normal distribution
+	off := lampMedian * math.Exp(p.normal(math.Log(lampNinetieth/lampMedian)/z90))
+	l, a, b := p.normal(1), p.normal(1), p.normal(1)
+	return func(c colour.Lab) colour.Lab {
+		at := func(far float64) colour.Lab { return colour.Lab{L: c.L + far*l, A: c.A + far*a, B: c.B + far*b} }
+		low, high := 0.0, 100.0
+		for range 40 {
+			if far := (low + high) / 2; colour.DeltaE00(c, at(far)) < off {
+				low = far
+			} else {
+				high = far
+			}
+		}
+		return at(low)
+	}
+}
+
 // toLinear is XYZ to linear sRGB. Source: [IEC61966-2-1], as printed to four decimals.
 var toLinear = [3][3]float64{{3.2406, -1.5372, -0.4986}, {-0.9689, 1.8758, 0.0415}, {0.0557, -0.2040, 1.0570}}
 
@@ -173,10 +199,14 @@ func unlearned(box []paint.Paint, rounds []Round, aim colour.Lab) Correction {
 func (p *painter) corrects(start Pile, aim colour.Lab, correct manner, known []Round) (off [3]float64, rounds []Round, photos []float64) {
 	rounds = slices.Clone(known)
 	meant, mixed := start, p.mixes(start)
+	shown := func(c colour.Lab) colour.Lab { return c }
+	if p.lamp {
+		shown = p.underLamp()
+	}
 	off[0] = colour.DeltaE00(p.look(mixed), aim)
 	for round := 1; round <= 2; round++ {
 		true := p.look(mixed)
-		seen := p.photographed(true)
+		seen := p.photographed(shown(true))
 		photos = append(photos, colour.DeltaE00(true, seen))
 		rounds = append(rounds, Round{Pile: meant, Measured: seen})
 		switch c := correct(p.box, rounds, aim); c.Verdict {
