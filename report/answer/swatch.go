@@ -3,6 +3,7 @@ package answer
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 
 	"tonewright/match"
 	"tonewright/match/paint"
@@ -163,6 +164,7 @@ func (a *Swatch) judge(now *round, read reading, earlier []match.Round, owned []
 	switch {
 	case len(read.useless) > 0:
 		c.Verdict = match.Again
+		a.Warnings = slices.Concat(read.useless[1:], a.Warnings)
 	case len(now.pile.Paints) > 0:
 		rounds := append(earlier, last)
 		c = match.Correct(owned, rounds, now.aim)

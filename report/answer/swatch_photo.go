@@ -40,7 +40,7 @@ func measure(opt SwatchOptions) (r reading, err error) {
 	}
 	r.swatch = read[0]
 	r.warnings = slices.Concat(photo.Warnings, of.Warnings, r.swatch.Warnings)
-	r.useless = slices.Concat(of.Useless, r.swatch.Useless)
+	r.useless = slices.Concat(r.swatch.Useless, of.Useless)
 	return r, nil
 }
 

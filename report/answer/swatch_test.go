@@ -43,9 +43,10 @@ func TestAMistypedPileIsDoubted(t *testing.T) {
 // A photo that is not to be gone by gives no orders, teaches nothing and leaves no pile.
 func TestAWorthlessPhotoGivesNoOrders(t *testing.T) {
 	pile := "yellow-ochre 2, titanium-white 3"
-	a, _ := judged(t, pile, looks(t, pile), colour.Lab{L: 50}, "Photograph it again: why.")
+	a, _ := judged(t, pile, looks(t, pile), colour.Lab{L: 50}, "Photograph it again: why.", "Draw it again.")
 	assert.Equal(t, "again", a.Verdict)
 	assert.Equal(t, "Photograph it again: why.", a.Advice)
+	assert.Equal(t, []string{"Draw it again."}, a.Warnings)
 	assert.Empty(t, a.Add)
 	assert.Nil(t, a.Then)
 	assert.Nil(t, a.Fresh)

@@ -9,12 +9,13 @@ import (
 	"tonewright/report/plan"
 )
 
-// adviceText says what to do; useless is why the photo is not to be gone by.
+// adviceText says what to do; useless is why the photo is not to be gone by, the
+// rest of which is for the warnings.
 func (a *Swatch) adviceText(c match.Correction, useless []string) string {
 	switch c.Verdict {
 	case match.Again:
 		if len(useless) > 0 {
-			return strings.Join(useless, " ")
+			return useless[0]
 		}
 		return fmt.Sprintf("Photograph it again, and check what is in the pile: it reads %.1f CIEDE2000 from what these paints and parts give, farther than any tubes differ. If something else is in it, say so with --pile.", c.Surprise)
 	case match.Leave:
