@@ -31,8 +31,8 @@ type Gamut struct {
 	Widening                []Widening // up to three paints, the one that adds most first
 }
 
-// HueReach is the most chroma of one half family of hue at values LowestValue,
-// LowestValue + 1, … HighestValue; 0 where no mix has this hue.
+// HueReach is the most chroma of one hue, the middle of its half family, at values
+// LowestValue, LowestValue + 1, … HighestValue; 0 where no mix has this hue.
 type HueReach struct {
 	Hue, Word string // "10PB", "violet-blue"
 	Box, All  [wholeValues]float64
@@ -86,10 +86,14 @@ func GamutOf(owned, library []paint.Paint) Gamut {
 		every.join(r)
 	}
 	solids := solidsOf(box, append(with, every))
-	g := gamutOf(solids[0], solids[len(solids)-1])
+	whole := solids[len(solids)-1]
+	for _, s := range solids {
+		whole.join(s)
+	}
+	g := gamutOf(solids[0], whole)
 	g.AllPaints = len(all)
 	g.setValues(owned, all)
-	g.widen(all[n:], solids[:len(solids)-1], solids[len(solids)-1].volume())
+	g.widen(all[n:], solids[:len(solids)-1], whole.volume())
 	return g
 }
 
@@ -137,7 +141,7 @@ func (g *Gamut) widen(more []paint.Paint, solids []*solid, whole float64) {
 
 // hueOf returns a half family by its middle, "5R" first and "10RP" last, and in a word.
 func hueOf(half int) (notation, word string) {
-	m := colour.Munsell{Hue: 5 * float64(half+1), Value: 5, Chroma: 10}
+	m := colour.Munsell{Hue: middleOf(half), Value: 5, Chroma: 10}
 	notation, _, _ = strings.Cut(m.Short(), " ")
 	return notation, hueNames[half/2]
 }
@@ -167,54 +171,6 @@ func stretches(less, more *solid, by float64) (all []Stretch) {
 	}
 	slices.SortStableFunc(all, func(a, b Stretch) int { return cmp.Compare(b.More-b.Less, a.More-a.Less) })
 	return all
-}
-
-// A solid is the most chroma for each plane of value and half family of hue, rounded
-// so that the last bit decides nothing.
-type solid [rimPlanes][halfFamilies]float64
-
-// solidsOf returns the solids of a box's rim and of rims that hold it. The corners
-// that they share are looked up once.
-func solidsOf(box *rim, wider []*rim) []*solid {
-	solids := make([]*solid, 1+len(wider))
-	solids[0] = new(solid)
-	solids[0].fill(box, &rim{})
-	inParallel(len(wider), func(i int) {
-		s := *solids[0]
-		s.fill(wider[i], box)
-		solids[i+1] = &s
-	})
-	return solids
-}
-
-// fill takes in the corners of a rim that are not those of one taken in already.
-func (s *solid) fill(r, known *rim) {
-	for i := range r {
-		for d, c := range r[i] {
-			if c.square == 0 || c == known[i][d] {
-				continue
-			}
-			m := c.at.lab().Munsell()
-			half := halfFamilyOf(m.Hue)
-			s[i][half] = max(s[i][half], roundTo(m.Chroma, 10))
-		}
-	}
-}
-
-// halfFamilyOf returns the half family of a hue on the ASTM scale, 0 for 5R.
-func halfFamilyOf(hue float64) int {
-	return (int(math.Round(hue/5)) + halfFamilies - 1) % halfFamilies
-}
-
-// volume returns the size of the Munsell solid, in chroma squared times value: the
-// sector of each half family on each plane, a twentieth of a circle.
-func (s *solid) volume() (sum float64) {
-	for i := range s {
-		for _, chroma := range s[i] {
-			sum += chroma * chroma / 2 * (2 * math.Pi / halfFamilies) * planeStep
-		}
-	}
-	return sum
 }
 
 func roundTo(x, parts float64) float64 { return math.Round(x*parts) / parts }

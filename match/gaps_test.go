@@ -54,33 +54,35 @@ func solidOf(paints []paint.Paint) *solid {
 // book is 2 and a gap is told from 4.
 const webTolerance = 1.0
 
-// No mix made in full lies outside of the solid, and none of the solid's corners is
-// far from a mix made in full.
+// No mix made in full lies outside of the rim, and no figure of the solid is far from a
+// mix made in full. A rim may fall off steeply, so a direction's width of hue is allowed.
 func TestRimAgainstDense(t *testing.T) {
 	for _, paints := range [][]paint.Paint{
 		box(t, "titanium-white", "yellow-ochre", "ivory-black", "cadmium-red-light"),
 		box(t, "titanium-white", "ultramarine-blue", "burnt-sienna", "hansa-yellow-light"),
 		box(t, "titanium-white", "phthalo-blue-gs", "pyrrole-red", "hansa-yellow-medium"),
 	} {
-		s, mixes := solidOf(paints), denseMixes(paints, 10000)
+		around, mixes := ringOf(newWeb(paints).rimOf(len(paints)), &rim{}, &ring{}), denseMixes(paints, 10000)
+		s := around.solid()
 		var sampled solid // in slabs a fifth of a value thick
 		outside, far := 0.0, 0.0
 		for _, m := range mixes {
 			at := (m.munsell.Value - lowestPlane) / planeStep
-			low, half := int(math.Floor(at)), halfFamilyOf(m.munsell.Hue)
-			if low < 0 || low >= rimPlanes-1 {
+			plane, half := int(math.Round(at)), (int(math.Round(m.munsell.Hue/5))+halfFamilies-1)%halfFamilies
+			if plane < 0 || plane >= rimPlanes || math.Abs(at-float64(plane)) > 0.2 {
 				continue
 			}
-			// Near a border of two half families the web may have it on the other side.
-			reached := 0.0
-			for _, hue := range []float64{m.munsell.Hue - 1, m.munsell.Hue, m.munsell.Hue + 1} {
-				h := halfFamilyOf(math.Mod(hue+100, 100))
-				reached = max(reached, s[low][h], s[low+1][h])
-			}
-			outside = max(outside, m.munsell.Chroma-reached)
-			if plane := int(math.Round(at)); math.Abs(at-float64(plane)) < 0.2 {
+			if math.Abs(math.Remainder(m.munsell.Hue, 5)) < nearHue {
 				sampled[plane][half] = max(sampled[plane][half], m.munsell.Chroma)
 			}
+			if math.Abs(at-float64(plane)) > 0.04 { // a masstone sticks out between planes
+				continue
+			}
+			reached := 0.0
+			for turn := -nearHue; turn <= nearHue; turn++ {
+				reached = max(reached, chromaAt(&around[plane], m.munsell.Hue+float64(turn)))
+			}
+			outside = max(outside, m.munsell.Chroma-reached)
 		}
 		for i := range s {
 			for h := range s[i] {
@@ -93,6 +95,66 @@ func TestRimAgainstDense(t *testing.T) {
 		assert.Less(t, outside, webTolerance)
 		assert.Less(t, far, webTolerance)
 	}
+}
+
+// What the table says of a hue and value is what recipes reach there, by another search:
+// asked for the table's chroma, the mix that a knife can do has it. Where the parts leave
+// a hole the nearest mix is of another hue or value, which says nothing.
+func TestGapsAgreeWithRecipes(t *testing.T) {
+	paints := paint.StarterBox().Paints
+	var aims []colour.Munsell
+	for h, reach := range GamutOf(paints, paint.Library()).Hues {
+		for v := range reach.Box {
+			if value := LowestValue + v; value > LowestValue && value < HighestValue {
+				aims = append(aims, colour.Munsell{Hue: middleOf(h), Value: float64(value), Chroma: reach.Box[v]})
+			}
+		}
+	}
+	var off []float64
+	for i, found := range Recipes(paints, labsOf(aims), Options{Alternatives: -1}) {
+		got := found[0].Lab.Munsell()
+		if math.Abs(turnTo(got.Hue, aims[i].Hue)) <= nearHue && math.Abs(got.Value-aims[i].Value) <= 0.2 {
+			off = append(off, math.Abs(got.Chroma-aims[i].Chroma))
+		}
+	}
+	slices.Sort(off)
+	t.Logf("%d of %d near: off by %.2f in the median, %.2f at nine in ten, %.2f at most", len(off), len(aims), off[len(off)/2], off[len(off)*9/10], off[len(off)-1])
+	assert.Greater(t, len(off)*10, len(aims)*6)
+	assert.Less(t, off[len(off)/2], 0.3)
+	assert.Less(t, off[len(off)*9/10], 1.0)
+	assert.Less(t, off[len(off)-1], 1.5)
+}
+
+// No table promises a chroma that no mix of that hue has: of the blues of the starter
+// box ultramarine's own 15.5 lies at 7.1PB, and at 5PB and value 3 recipes stop near 11.
+func TestTheTableIsOfTheHuePrinted(t *testing.T) {
+	paints := paint.StarterBox().Paints
+	reach := GamutOf(paints, paint.Library()).Hues[14]
+	require.Equal(t, "5PB", reach.Hue)
+	aim := colour.Munsell{Hue: middleOf(14), Value: 3, Chroma: 16}
+	got := Recipes(paints, labsOf([]colour.Munsell{aim}), Options{Alternatives: -1})[0][0].Lab.Munsell()
+	assert.InDelta(t, got.Chroma, reach.Box[3-LowestValue], 1.0)
+}
+
+// By hand: between 4PB/10 and 6PB/10 the chord passes 5PB at 10 cos 3.6°; what lies past
+// the last corner has none, but for a step of hue; across an open stretch, none.
+func TestChromaBetweenCorners(t *testing.T) {
+	var corners [directions]colour.Munsell
+	corners[60], corners[62] = colour.Munsell{Hue: 69, Chroma: 10}, colour.Munsell{Hue: 71, Chroma: 10}
+	assert.InDelta(t, 10*math.Cos(3.6*math.Pi/180), chromaAt(&corners, 70), exact)
+	assert.InDelta(t, 10, chromaAt(&corners, 69), exact)
+	assert.InDelta(t, 10, chromaAt(&corners, 71.9), exact)
+	assert.Zero(t, chromaAt(&corners, 72.1))
+	assert.Zero(t, chromaAt(&corners, 20))
+	corners[60], corners[62], corners[64] = colour.Munsell{Hue: 67, Chroma: 10}, colour.Munsell{}, colour.Munsell{Hue: 73, Chroma: 10}
+	assert.Zero(t, chromaAt(&corners, 70), "the rim is open there")
+}
+
+func labsOf(all []colour.Munsell) (labs []colour.Lab) {
+	for _, m := range all {
+		labs = append(labs, m.Lab())
+	}
+	return labs
 }
 
 // A box with every blue taken out lacks the blues, and what it is told to get is one;
@@ -140,8 +202,8 @@ func TestASuggestedPaintWidensByWhatWasSaid(t *testing.T) {
 	require.Len(t, before.Widening, suggested)
 	for _, w := range before.Widening {
 		after := GamutOf(append(slices.Clone(paints), w.Paint), paint.Library())
-		// All paints' own volume is found over another web of the same mixes.
-		assert.InDelta(t, w.Share, after.Share, 0.003, w.Paint.ID)
+		// Of all paints, fewer mixes of three are looked at that have not the white or a black.
+		assert.InDelta(t, w.Share, after.Share, 0.006, w.Paint.ID)
 		assert.Greater(t, w.Share, before.Share+worthwhile)
 		for _, s := range w.Where {
 			h := slices.IndexFunc(after.Hues[:], func(r HueReach) bool { return r.Hue == s.Hue })
@@ -177,7 +239,7 @@ func TestWhiteAndBlackSpareMostTriples(t *testing.T) {
 	w := newWeb(library)
 	whole, spared := solidsOf(w.rimOf(len(library)), nil)[0], solidsOf(w.rimOfAll(), nil)[0]
 	assert.Less(t, spared.volume(), whole.volume())
-	assert.Greater(t, spared.volume(), 0.988*whole.volume())
+	assert.Greater(t, spared.volume(), 0.98*whole.volume())
 	for i := range whole {
 		for h := range whole[i] {
 			assert.InDelta(t, whole[i][h], spared[i][h], webTolerance+exact)
