@@ -41,7 +41,6 @@ type Alike struct {
 // AlikeTubes returns the pairs that the sight takes for one another, thick or as a
 // tint in white, where full sight does not; and the twins, which are close to full
 // sight both ways. Those close both ways come first, in the order of the box.
-// Source: [Machado2009] for what the sight sees; [Sharma2005].
 func AlikeTubes(paints []paint.Paint, sight colour.Sight) []Alike {
 	white := paint.TintingWhite(paints)
 	var both, one []Alike
@@ -54,9 +53,7 @@ func AlikeTubes(paints []paint.Paint, sight colour.Sight) []Alike {
 			if !p.Twins && !p.Masstone.lost() && !p.Tint.lost() {
 				continue
 			}
-			// What full sight can hardly tell apart no weaker one does, even where its
-			// model, carried past sRGB, stretches it.
-			p.LabelOnly = p.Twins || p.Masstone.alike() && p.Tint.alike()
+			p.LabelOnly = p.Masstone.alike() && p.Tint.alike()
 			p.Tells = p.tells([2]string{paints[a].Name, paints[b].Name}, seen(masstones, sight), seen(tints, sight))
 			if p.LabelOnly {
 				both = append(both, p)
@@ -74,8 +71,7 @@ func seen(pair [2]colour.Lab, sight colour.Sight) [2]colour.Lab {
 
 // apart is to a tenth, so that the last bit decides nothing.
 func apart(pair [2]colour.Lab, sight colour.Sight) Apart {
-	look := seen(pair, sight)
-	return Apart{roundTo(colour.DeltaE00(pair[0], pair[1]), 10), roundTo(colour.DeltaE00(look[0], look[1]), 10)}
+	return Apart{roundTo(colour.DeltaE00(pair[0], pair[1]), 10), roundTo(sight.Apart(pair[0], pair[1]), 10)}
 }
 
 // tells says what still tells the two apart.

@@ -65,6 +65,28 @@ func TestRoseAndViridianAreOneToDeutan(t *testing.T) {
 	assert.Greater(t, math.Abs(angle(1)-angle(8)), 10.0, "a lemon yellow and a blue lie far off one line")
 }
 
+// A weaker sight never sees more, not of the strong yellows either, which lie past what
+// its model is for: two that are one to full sight are one to a protan, and he takes
+// for one another two whose tints already are close to all.
+func TestYellowsToProtan(t *testing.T) {
+	library, protan := paint.Library(), colour.Sight{Kind: "protan", Severity: 1}
+	found := AlikeTubes(library, protan)
+	p, ok := pairOf(library, found, "cadmium-yellow-light", "hansa-yellow-medium")
+	require.True(t, ok)
+	assert.True(t, p.Twins && p.LabelOnly)
+	assert.LessOrEqual(t, p.Masstone.Seen, p.Masstone.Full)
+	p, ok = pairOf(library, found, "cadmium-yellow-medium", "hansa-yellow-medium")
+	require.True(t, ok)
+	assert.False(t, p.Twins)
+	assert.True(t, p.LabelOnly)
+	for _, kind := range []string{"protan", "deutan", "tritan"} {
+		for _, p := range AlikeTubes(library, colour.Sight{Kind: kind, Severity: 1}) {
+			assert.LessOrEqual(t, p.Masstone.Seen, p.Masstone.Full, "%s: %+v", kind, p)
+			assert.LessOrEqual(t, p.Tint.Seen, p.Tint.Full, "%s: %+v", kind, p)
+		}
+	}
+}
+
 // A blue-yellow difference is not lost to a red-green deficiency, nor a red-green one
 // to a blue-yellow deficiency. Common practice, no source.
 func TestWhatASightKeeps(t *testing.T) {

@@ -118,6 +118,28 @@ func TestMachadoIsPackedRight(t *testing.T) {
 	}
 }
 
+// A weaker sight never sees more. Strong yellows, past sRGB, and pairs of strong
+// hues are where the matrices alone would have it: figures in the comments of
+// See and Apart.
+func TestAWeakerSightSeesNoMore(t *testing.T) {
+	strong := []Lab{{85, 3, 103.2}, {85.7, 1.7, 112.2}, {80.9, 15.8, 101.1}, {38, 3, -47}, {45, 63, 49}, {40, -60, 10}, {60, 5, -60}, {50, 80, -40}}
+	for _, line := range copunctal {
+		for i := range 11 {
+			s := Sight{line.kind, float64(i) / 10}
+			for _, a := range strong {
+				for _, b := range strong {
+					assert.LessOrEqual(t, s.Apart(a, b), DeltaE00(a, b), "%v, %v and %v", s, a, b)
+				}
+			}
+		}
+	}
+	// The first two alone, by what is seen: no bound needed.
+	protan := Sight{"protan", 1}
+	assert.Less(t, DeltaE00(protan.See(strong[0]), protan.See(strong[1])), DeltaE00(strong[0], strong[1]))
+	assert.Equal(t, DeltaE00(strong[0], strong[3]), Sight{}.Apart(strong[0], strong[3]))
+	assert.Less(t, protan.Apart(strong[4], strong[5]), 0.8*DeltaE00(strong[4], strong[5]), "a red and a green")
+}
+
 // The rows of the published matrices add up to 1 within their last digit, so that
 // grays stay.
 func TestGraysStay(t *testing.T) {
