@@ -33,7 +33,8 @@ type StringStep struct {
 	Munsell       colour.Munsell
 	ToNext        float64 // CIEDE2000 to the next step; 0 at the last
 	Dulls         float64 // Munsell chroma under the straight path between the ends; negative is over it
-	Muddy         bool    // it has lost most of its chroma on the way
+	Muddy         bool    // it has lost most of its chroma on the way; of a step nearly black, its tints have
+	tintMuddy     bool    // its tints have; false where none are asked for
 	Tints         []Tint  // by rising value
 }
 
@@ -71,7 +72,7 @@ func StringOf(from, to paint.Paint, opt StringOptions) (String, error) {
 		return String{}, fmt.Errorf("a string that ends in white has its tints already; leave out the white to tint with")
 	}
 	s.Steps = layOut(&from, &to, opt.Steps, s.Even, opt.Finish)
-	s.noteDulling()
+	s.noteDulling(opt)
 	s.Through = through(points)
 	for i := range s.Steps {
 		if opt.White != nil {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"tonewright/analyze/colour"
+	"tonewright/match/paint"
 )
 
 // When a step dulls, and when that makes mud. Ours: one chip of the Munsell book, whose
@@ -16,31 +17,88 @@ import (
 // blue (4.1 under) would be as muddy as cadmium red to viridian (7.5), since near black
 // there is little chroma to have; by the share lost, neighbours on the hue circle stay
 // under 0.58 and complements go over 0.66, see TestWhatDulls.
+//
+// Under nearBlack a step's own chroma tells little, and its tints are judged in its
+// place, at tintJudged or its own value if that is lighter: alizarin crimson to
+// ultramarine blue falls from 11 to 2 thick, at value 0.5, and its tints are a clear
+// violet (0.51 lost), while burnt sienna to ultramarine is gray in white too (0.88).
 const (
-	dull  = 2
-	muddy = 0.6
+	dull       = 2
+	muddy      = 0.6
+	nearBlack  = 2
+	tintJudged = 6
 )
 
-// noteDulling fills in how far each step lies under the straight path: chroma that
-// goes evenly from end to end, by the CIEDE2000 gone so far.
-func (s *String) noteDulling() {
-	first, last := s.Steps[0].Munsell.Chroma, s.Steps[len(s.Steps)-1].Munsell.Chroma
-	whole, gone := 0.0, 0.0
-	for _, step := range s.Steps {
-		whole += step.ToNext
+// noteDulling fills in how far each step lies under the straight path, and what is mud.
+// Where white is an end of the string, the string itself is all the tints there are.
+func (s *String) noteDulling(opt StringOptions) {
+	labs := make([]colour.Lab, len(s.Steps))
+	for i, step := range s.Steps {
+		labs[i] = step.Lab
+	}
+	thick := underStraight(labs)
+	tints := thick
+	if !s.From.White() && !s.To.White() {
+		tints = underStraight(s.tintsJudged(opt))
 	}
 	for i := range s.Steps {
 		step := &s.Steps[i]
-		straight := first + (last-first)*gone/whole
-		step.Dulls = straight - step.Munsell.Chroma
-		step.Muddy = step.Dulls >= dull && step.Dulls >= muddy*straight
-		gone += step.ToNext
+		step.Dulls, step.Muddy = thick[i].by, thick[i].muddy()
+		if step.nearlyBlack() {
+			step.Muddy = tints[i].muddy()
+		}
+		step.tintMuddy = opt.White != nil && tints[i].muddy()
 	}
 }
 
-// Dullest returns the step that falls the most under the straight path, by index; -1
+func (s *StringStep) nearlyBlack() bool { return s.Munsell.Value < nearBlack }
+
+// shortfall is how far a chroma lies under the straight path, and the path's there.
+type shortfall struct{ by, straight float64 }
+
+func (f shortfall) muddy() bool { return f.by >= dull && f.by >= muddy*f.straight }
+
+// underStraight returns how far each of a row of colours lies under the straight path:
+// chroma that goes evenly from end to end, by the CIEDE2000 gone so far.
+func underStraight(labs []colour.Lab) (falls []shortfall) {
+	gone := make([]float64, len(labs))
+	for i := range labs[1:] {
+		gone[i+1] = gone[i] + colour.DeltaE00(labs[i], labs[i+1])
+	}
+	first, last := labs[0].Munsell().Chroma, labs[len(labs)-1].Munsell().Chroma
+	for i, lab := range labs {
+		straight := first + (last-first)*gone[i]/gone[len(gone)-1]
+		falls = append(falls, shortfall{straight - lab.Munsell().Chroma, straight})
+	}
+	return falls
+}
+
+// tintsJudged returns each step with as much white as brings it to tintJudged: the
+// white to tint with, or titanium white.
+func (s *String) tintsJudged(opt StringOptions) (labs []colour.Lab) {
+	white := paint.TintingWhite(nil)
+	if opt.White != nil {
+		white = *opt.White
+	}
+	for _, step := range s.Steps {
+		pile := s.pile(&step)
+		none, all := 0.0, 1.0
+		for range 40 {
+			share := (none + all) / 2
+			if colour.ValueOf(pointAt(&pile, &white, share, opt.Finish).lab.L) < tintJudged {
+				none = share
+			} else {
+				all = share
+			}
+		}
+		labs = append(labs, pointAt(&pile, &white, none, opt.Finish).lab)
+	}
+	return labs
+}
+
+// dullest returns the step that falls the most under the straight path, by index; -1
 // where none falls by as much as a chip of the Munsell book.
-func (s *String) Dullest() int {
+func (s *String) dullest() int {
 	at, most := -1, float64(dull)
 	for i, step := range s.Steps {
 		if step.Dulls >= most {
@@ -53,20 +111,47 @@ func (s *String) Dullest() int {
 // Note says where the string dulls and whether to mud, what it goes through, and
 // where it leaps.
 func (s *String) Note() string {
-	return s.dulling() + " " + s.passage() + s.leaps()
+	return s.dulling() + s.inWhite() + " " + s.passage() + s.leaps()
 }
 
 func (s *String) dulling() string {
-	dullest := s.Dullest()
-	if dullest < 0 {
-		return fmt.Sprintf("Clean: no step falls as much as %d chroma under the straight path.", dull)
+	dullest := s.dullest()
+	mud := s.stepsThat(func(step StringStep) bool { return step.Muddy })
+	switch {
+	case dullest < 0 && mud == "":
+		return s.evenly()
+	case dullest < 0:
+		return fmt.Sprintf("Muddy in tints at %s.", mud)
 	}
-	most := fmt.Sprintf("at most %.1f chroma under the straight path, at step %d", s.Steps[dullest].Dulls, dullest+1)
-	if where := s.stepsThat(func(step StringStep) bool { return step.Muddy }); where != "" {
-		return fmt.Sprintf("Muddy at %s: %s.", where, most)
-	}
+	most := fmt.Sprintf("by up to %.1f chroma under the straight path, at step %d", s.Steps[dullest].Dulls, dullest+1)
 	where := s.stepsThat(func(step StringStep) bool { return step.Dulls >= dull })
+	switch {
+	case mud != "":
+		return fmt.Sprintf("Muddy at %s: %s.", mud, most)
+	case s.Steps[dullest].nearlyBlack():
+		return fmt.Sprintf("Dark and dull thick at %s, %s; clear in tints, so no mud.", where, most)
+	}
 	return fmt.Sprintf("Dulls at %s, but not to mud: %s.", where, most)
+}
+
+// evenly says how a string goes that nowhere falls under the straight path.
+func (s *String) evenly() string {
+	switch {
+	case s.From.Black() != s.To.Black() && !s.From.White() && !s.To.White():
+		return "Dulls evenly towards black, no mud between."
+	case s.From.White() != s.To.White() && !s.From.Black() && !s.To.Black():
+		return "Pales evenly towards white, no mud between."
+	}
+	return fmt.Sprintf("Clean: no step falls as much as %d chroma under the straight path.", dull)
+}
+
+// inWhite says where the tints are muddy and the steps are not.
+func (s *String) inWhite() string {
+	where := s.stepsThat(func(step StringStep) bool { return step.tintMuddy && !step.Muddy })
+	if where == "" {
+		return ""
+	}
+	return fmt.Sprintf(" In tints muddy at %s too.", where)
 }
 
 // stepsThat returns "step 3" or "steps 3 to 5", from the first step that is so to the

@@ -172,7 +172,7 @@ func TestWhatDulls(t *testing.T) {
 		{"burnt-sienna", "ultramarine-blue"},
 	} {
 		s := stringOf(t, StringOptions{}, pair[0], pair[1])
-		at := s.Dullest()
+		at := s.dullest()
 		require.True(t, at > 1 && at < 6, "%v dulls through its middle: step %d", pair, at+1)
 		assert.True(t, s.Steps[at].Muddy, "%v", pair)
 		assert.False(t, s.Steps[0].Muddy || s.Steps[6].Muddy, "its ends are as they are")
@@ -189,6 +189,40 @@ func TestWhatDulls(t *testing.T) {
 		}
 		assert.NotContains(t, s.Note(), "Muddy")
 	}
+}
+
+func noteOf(t *testing.T, opt StringOptions, from, to string) string {
+	s := stringOf(t, opt, from, to)
+	return s.Note()
+}
+
+// Two darks may be black as they come and make a clear violet in white; that is no mud.
+// Alizarin crimson and ultramarine are the classic pair for violets, burnt sienna and
+// ultramarine for grays. Common practice, no source.
+func TestNearBlackIsJudgedByItsTints(t *testing.T) {
+	white := box(t, "titanium-white")[0]
+	for _, opt := range []StringOptions{{}, {White: &white}} {
+		violet := stringOf(t, opt, "alizarin-crimson", "ultramarine-blue")
+		for i, step := range violet.Steps {
+			assert.False(t, step.Muddy, "step %d", i+1)
+		}
+		assert.Contains(t, violet.Note(), "clear in tints, so no mud")
+		assert.Contains(t, noteOf(t, opt, "burnt-sienna", "ultramarine-blue"), "Muddy at steps")
+	}
+	// Tints that gray where the mixes as they come do not, are told of with white only.
+	opt := StringOptions{}
+	assert.NotContains(t, noteOf(t, opt, "cadmium-orange", "ultramarine-blue"), "In tints")
+	opt.White = &white
+	assert.Contains(t, noteOf(t, opt, "cadmium-orange", "ultramarine-blue"), "In tints muddy at step 3 too.")
+}
+
+// A strong colour that is mixed to black is not clean: it dulls; to white it pales.
+func TestTowardsBlackAndWhite(t *testing.T) {
+	for _, pair := range [][2]string{{"cadmium-yellow-deep", "ivory-black"}, {"ivory-black", "cadmium-yellow-deep"}} {
+		assert.Contains(t, noteOf(t, StringOptions{}, pair[0], pair[1]), "Dulls evenly towards black, no mud between.")
+	}
+	assert.Contains(t, noteOf(t, StringOptions{}, "titanium-white", "burnt-umber"), "Pales evenly towards white")
+	assert.Contains(t, noteOf(t, StringOptions{}, "titanium-white", "ivory-black"), "Clean: ")
 }
 
 // By definition: the straight path runs from one end's chroma to the other's by the

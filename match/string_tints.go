@@ -19,8 +19,7 @@ const tintTie = 0.05
 // tints returns a step's tints with white, one at each whole value over its own that
 // is reached, up to the lightest asked for; each the nearest that a knife can do.
 func (s *String) tints(step *StringStep, opt StringOptions) (tints []Tint) {
-	pile := paint.Paint{}
-	pile.K, pile.S = paint.Mix([]paint.Paint{s.From, s.To}, []float64{step.First.Parts, step.Second.Parts})
+	pile := s.pile(step)
 	mixes := tintsOf(&pile, opt.White, opt.Finish)
 	for value := int(step.Munsell.Value) + 1; value <= opt.Lightest; value++ {
 		if t, found := tintAt(mixes, value); found {
@@ -28,6 +27,12 @@ func (s *String) tints(step *StringStep, opt StringOptions) (tints []Tint) {
 		}
 	}
 	return tints
+}
+
+// pile returns a step as if it were one paint.
+func (s *String) pile(step *StringStep) (pile paint.Paint) {
+	pile.K, pile.S = paint.Mix([]paint.Paint{s.From, s.To}, []float64{step.First.Parts, step.Second.Parts})
+	return pile
 }
 
 // measuredTint is a tint with what it costs to measure.

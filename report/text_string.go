@@ -12,7 +12,8 @@ import (
 func StringText(w io.Writer, a *answer.String) error {
 	var t text
 	t.say(2, "A string of %d steps: A is %s, B is %s.", len(a.Steps), a.From.Name, a.To.Name)
-	t.say(2, "%s Values %.1f to %.1f.", a.Note, a.Values[0], a.Values[1])
+	t.say(2, "%s", a.Note)
+	t.say(2, "Values %.1f to %.1f.", a.Values[0], a.Values[1])
 	t.gap()
 	rows := [][]string{{" ", "A : B", "Munsell", "Name", " Gap", " Dulls"}}
 	for i, s := range a.Steps {
@@ -25,7 +26,7 @@ func StringText(w io.Writer, a *answer.String) error {
 		t.table(tintRows(a))
 	}
 	t.gap()
-	t.say(2, "Parts by volume; a touch is 1/32 of the pile, a speck 1/128. Gap: CIEDE2000 to the next step, %.1f if even. Dulls: chroma under the straight path from end to end.", a.Even)
+	t.say(2, "Parts by volume; a touch is 1/32 of the pile, a speck 1/128. Gap: CIEDE2000 to the next step, %.1f if even. Dulls: chroma under the straight path from end to end. Muddy: 2 chroma under it or more, with three fifths of it lost; a step under value 2, nearly black, is judged by its tints.", a.Even)
 	t.say(2, "Paints from %s; %s.%s Mix a little and look: tubes differ.", a.Box, a.Finish, notOwned(a))
 	return t.to(w)
 }
@@ -46,7 +47,7 @@ func tintRows(a *answer.String) [][]string {
 	return rows
 }
 
-// splitText is "5 : 1", "1 : 2 touches", "A alone" or "B alone".
+// splitText is "5 : 1", "1 part : 2 touches", "A alone" or "B alone".
 func splitText(a, b answer.Amount) string {
 	switch {
 	case b.Count == 0:
@@ -54,15 +55,15 @@ func splitText(a, b answer.Amount) string {
 	case a.Count == 0:
 		return "B alone"
 	}
+	if a.Measure == "" && b.Measure == "" {
+		return fmt.Sprintf("%d : %d", a.Count, b.Count)
+	}
 	return amountText(a) + " : " + amountText(b)
 }
 
-// amountText is "5", "1 touch" or "3 specks".
+// amountText is "1 part", "1 touch" or "3 specks".
 func amountText(a answer.Amount) string {
-	if a.Measure == "" {
-		return fmt.Sprint(a.Count)
-	}
-	return count(a.Count, a.Measure)
+	return count(a.Count, either(a.Measure == "", "part", a.Measure))
 }
 
 // figure is a number to one decimal, or nothing where that is 0 or less.
