@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"tonewright/analyze/colour"
 	"tonewright/match/paint"
@@ -34,7 +35,7 @@ type Alike struct {
 	A, B           int
 	Masstone, Tint Apart
 	Twins          bool   // full sight, too, can hardly tell them apart
-	LabelOnly      bool   // nothing but the label tells them apart
+	LabelOnly      bool   // no look tells them apart: the label does, and use
 	Tells          string // what does, as "a tint in white, where …"
 }
 
@@ -54,7 +55,7 @@ func AlikeTubes(paints []paint.Paint, sight colour.Sight) []Alike {
 				continue
 			}
 			p.LabelOnly = p.Masstone.alike() && p.Tint.alike()
-			p.Tells = p.tells([2]string{paints[a].Name, paints[b].Name}, seen(masstones, sight), seen(tints, sight))
+			p.Tells = p.tells([2]paint.Paint{paints[a], paints[b]}, seen(masstones, sight), seen(tints, sight))
 			if p.LabelOnly {
 				both = append(both, p)
 			} else {
@@ -75,14 +76,31 @@ func apart(pair [2]colour.Lab, sight colour.Sight) Apart {
 }
 
 // tells says what still tells the two apart.
-func (p *Alike) tells(names [2]string, masstones, tints [2]colour.Lab) string {
+func (p *Alike) tells(of [2]paint.Paint, masstones, tints [2]colour.Lab) string {
+	names := [2]string{of[0].Name, of[1].Name}
 	switch {
 	case p.LabelOnly:
-		return "only the label"
+		return inUse(of[0], of[1])
 	case p.Masstone.alike():
 		return fmt.Sprintf("a tint in white, where %s", differs(names, tints))
 	}
 	return fmt.Sprintf("the paint as it comes, where %s", differs(names, masstones))
+}
+
+// inUse says what tells two tubes apart that look alike: the label, and what they do
+// where that differs.
+func inUse(a, b paint.Paint) string {
+	var first, second []string
+	if a.Opacity != b.Opacity {
+		first, second = append(first, "is "+a.Opacity), append(second, "is "+b.Opacity)
+	}
+	if a.Facts.Strength != b.Facts.Strength {
+		first, second = append(first, "tints "+a.Facts.Strength), append(second, "tints "+b.Facts.Strength)
+	}
+	if len(first) == 0 {
+		return "only the label"
+	}
+	return fmt.Sprintf("the label, and use: %s %s, %s %s", a.Name, strings.Join(first, " and "), b.Name, strings.Join(second, " and "))
 }
 
 // valueApart is the Munsell value that a painter sees two piles differ by. Ours: half

@@ -37,6 +37,13 @@ type Glaze struct {
 // so much light that the dark beneath looks veiled.
 func (g Glaze) Milky() bool { return g.Lifts >= valueWord/2 }
 
+// fatFrom is the parts of medium to one of paint from which a glaze is called fat. Ours:
+// under a ninth of the film is paint then, and what binds it dries as the medium does.
+const fatFrom = 8
+
+// Fat tells whether the glaze is so much medium that it makes a fat, slow film.
+func (g Glaze) Fat() bool { return g.Medium >= fatFrom }
+
 // TryGlaze returns what a paint does over an under-layer, one coat after two of each
 // part of medium, the strongest glaze first. The under-layer is its reflectance as seen
 // dry, with the same finish.

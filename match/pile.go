@@ -35,6 +35,9 @@ func ParsePile(owned []paint.Paint, text string) (Pile, error) {
 			return Pile{}, fmt.Errorf("pile %q: %w", text, err)
 		}
 		found, err := paint.Find(owned, name)
+		if err != nil && amountWithin(name) {
+			err = fmt.Errorf("%q is several paints; put commas between them, as in \"yellow-ochre 3, titanium-white 1\"", strings.TrimSpace(field))
+		}
 		if err != nil {
 			return Pile{}, fmt.Errorf("pile %q: %w", text, err)
 		}
@@ -89,6 +92,15 @@ func parseAmount(field string) (name string, parts, share float64, err error) {
 		return strings.Join(slices.Delete(slices.Clone(words), at, at+1), " "), n, 0, nil
 	}
 	return strings.Join(words, " "), 1, 0, nil
+}
+
+// amountWithin tells whether an unknown name has an amount among its words, as where
+// the comma between two paints is left out.
+func amountWithin(name string) bool {
+	return slices.ContainsFunc(strings.Fields(name), func(word string) bool {
+		_, bad := strconv.ParseFloat(word, 64)
+		return bad == nil || strings.EqualFold(word, string(Touch)) || strings.EqualFold(word, string(Speck))
+	})
 }
 
 // Optics returns K and S of the pile.

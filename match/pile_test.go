@@ -23,15 +23,17 @@ func TestParsePile(t *testing.T) {
 
 func TestParsePileSaysWhatIsWrong(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                             "a paint is missing",
-		"yellow-ochre 3,,":             "a paint is missing",
-		"yellow-ochre -1":              "out of range",
-		"yellow-ochre NaN":             "out of range",
-		"yellow-ochre 1e9":             "out of range",
-		"yellow-okre 1":                "did you mean",
-		"yellow-ochre 1, PY43 2":       "twice",
-		"phthalo-blue-gs touch":        "only touches",
-		"PB29 1,PY43 1,PBr7 1,x 1,y 1": "write one of",
+		"":                                 "a paint is missing",
+		"yellow-ochre 3,,":                 "a paint is missing",
+		"yellow-ochre -1":                  "out of range",
+		"yellow-ochre NaN":                 "out of range",
+		"yellow-ochre 1e9":                 "out of range",
+		"yellow-okre 1":                    "did you mean",
+		"yellow-ochre 3 titanium-white 1":  `"yellow-ochre 3 titanium-white 1" is several paints; put commas between them`,
+		"phthalo-blue-gs touch viridian 2": "put commas between them",
+		"yellow-ochre 1, PY43 2":           "twice",
+		"phthalo-blue-gs touch":            "only touches",
+		"PB29 1,PY43 1,PBr7 1,x 1,y 1":     "write one of",
 	} {
 		_, err := ParsePile(nil, text)
 		assert.ErrorContains(t, err, want, text)

@@ -41,7 +41,7 @@ func (t *text) alike(a *answer.Box) {
 		t.say(2, "No two of these paints are easily taken for one another (%s).", a.Sight)
 		return
 	}
-	t.say(2, "Easily taken for one another (%s): mark the tubes, keep the piles apart. In brackets the CIEDE2000 thick and in white, then that to full sight; up to %.0f is %s.", a.Sight, a.Close, answer.HardToTell)
+	t.say(2, "Easily taken for one another (%s): mark the tubes, keep the piles apart. The figures are CIEDE2000%s; up to %.0f is %s.", a.Sight, either(a.Full, "", ", in brackets that to full sight"), a.Close, answer.HardToTell)
 	var label, other []answer.Alike
 	for _, p := range a.Alike {
 		if p.LabelOnly {
@@ -51,42 +51,38 @@ func (t *text) alike(a *answer.Box) {
 		}
 	}
 	if len(label) > 0 {
-		t.line("  Only the label tells:")
+		t.line("  Alike both thick and in white:")
 	}
 	for _, p := range label {
-		everyone := ""
-		if p.Twins {
-			everyone = ", to everyone"
-		}
-		t.say(6, "    %s, %s %s%s", p.Names[0], p.Names[1], apartText(p), everyone)
+		t.say(6, "    %s, %s: %s%s. What tells is %s.", p.Names[0], p.Names[1], apartText(p, a.Full), either(p.Twins, ", to everyone", ""), p.Tells)
 	}
 	for _, p := range other[:min(len(other), mostOneWay)] {
-		way := "in white"
-		if p.Masstone.Close {
-			way = "thick"
-		}
-		t.say(4, "  %s, %s %s, alike %s. What tells is %s.", p.Names[0], p.Names[1], apartText(p), way, p.Tells)
+		t.say(4, "  %s, %s, alike %s: %s. What tells is %s.", p.Names[0], p.Names[1], either(p.Masstone.Close, "thick", "in white"), apartText(p, a.Full), p.Tells)
 	}
 	if more := len(other) - mostOneWay; more > 0 {
 		t.say(4, "  And %s alike only thick or only in white; --json has all.", count(more, "pair"))
 	}
 }
 
-func apartText(p answer.Alike) string {
-	return fmt.Sprintf("(%.1f, %.1f; %.1f, %.1f)", p.Masstone.Seen, p.Tint.Seen, p.Masstone.Full, p.Tint.Full)
+// apartText is "thick 4.3 (19.8), in white 8.9 (18.5)", in brackets to full sight.
+func apartText(p answer.Alike, full bool) string {
+	if full {
+		return fmt.Sprintf("thick %.1f, in white %.1f", p.Masstone.Seen, p.Tint.Seen)
+	}
+	return fmt.Sprintf("thick %.1f (%.1f), in white %.1f (%.1f)", p.Masstone.Seen, p.Masstone.Full, p.Tint.Seen, p.Tint.Full)
 }
 
 // tubes lists the paints, three lines each.
 func (t *text) tubes(a *answer.Box) {
 	t.gap()
 	t.say(2, "The paints: thick and, below it, one part in four of %s; pigment and what the figures rest on. "+
-		"After the opacity, its contrast: one coat over black against one over white; a dark transparent paint covers by its depth, not by its body. "+
+		"Contrast is the light of one coat over black against that of one over white; a dark transparent paint covers by its depth, not by its body. "+
 		"Days until touch dry; ASTM lightfastness; g of oil to 100 g of pigment. Tubes differ: the label knows more.", a.White)
 	for _, p := range a.Paints {
 		t.gap()
-		t.line("%-28s%-16s%s", shorten(p.Name, 27), p.Masstone.Munsell, p.Masstone.Name)
+		t.line("%-28s%-16s%s", shorten(p.Name, 27), p.Masstone.Munsell, either(p.NearBlack, "near black: its tint has its hue", p.Masstone.Name))
 		t.line("  %-26s%-16s%s", shorten(strings.Join(p.CI, " ")+", "+p.Basis, 25), p.Tint.Munsell, p.Tint.Name)
-		t.say(4, "  %s %.2f; tints %s; %s, %s days; light %s; oil %s", p.Opacity, p.Contrast, p.Strength,
+		t.say(4, "  %s, contrast %.2f; tints %s; %s, %s days; light %s; oil %s", p.Opacity, p.Contrast, p.Strength,
 			p.Drying, span(float64(p.TouchDry[0]), float64(p.TouchDry[1])), p.Lightfastness, span(p.Oil[0], p.Oil[1]))
 	}
 }

@@ -26,10 +26,10 @@ const told, toldOfOne = 8, 3
 // shortfalls names the gaps.
 func (t *text) shortfalls(g *answer.Gamut) {
 	if len(g.Gaps) == 0 {
-		t.say(2, "Gaps: none; nowhere does the box fall short of all paints by %.0f chroma.", g.ShortBy)
+		t.say(2, "Gaps: none; nowhere does the box fall short of all paints by %.1f chroma.", g.ShortBy)
 		return
 	}
-	t.say(2, "Gaps: where the box falls short by %.0f chroma, two chips, or more", g.ShortBy)
+	t.say(2, "Gaps: where the box falls short by %.1f chroma, two chips, or more", g.ShortBy)
 	for _, s := range g.Gaps[:min(len(g.Gaps), told)] {
 		t.say(4, "  %s, %s: %s.", hueText(s), valuesText(s), shortText(s))
 	}
@@ -50,9 +50,9 @@ func valuesText(s answer.Stretch) string {
 // shortText says where a stretch is short most.
 func shortText(s answer.Stretch) string {
 	if s.Less == 0 {
-		return fmt.Sprintf("no mix at value %d, all paints %.0f", s.Value, s.More)
+		return fmt.Sprintf("no mix at value %d, all paints %.1f", s.Value, s.More)
 	}
-	return fmt.Sprintf("chroma %.0f at value %d, all paints %.0f", s.Less, s.Value, s.More)
+	return fmt.Sprintf("chroma %.1f at value %d, all paints %.1f", s.Less, s.Value, s.More)
 }
 
 // widening names the paints that would add most.
@@ -65,7 +65,7 @@ func (t *text) widening(g *answer.Gamut) {
 	for _, w := range g.Widening {
 		var places []string
 		for _, s := range w.Where[:min(len(w.Where), toldOfOne)] {
-			places = append(places, fmt.Sprintf("%s at value %d from chroma %.0f to %.0f", hueText(s), s.Value, s.Less, s.More))
+			places = append(places, fmt.Sprintf("%s at value %d from chroma %.1f to %.1f", hueText(s), s.Value, s.Less, s.More))
 		}
 		most := ""
 		if len(places) > 0 {
@@ -81,7 +81,7 @@ func (t *text) reach(g *answer.Gamut) {
 	if len(g.Gaps) > 0 {
 		key = "; 3<14 is a gap: 3 of the 14 that all paints reach"
 	}
-	t.say(2, "Most chroma by hue and value%s", key)
+	t.say(2, "Most chroma by hue and value, to a whole step%s", key)
 	rows := [][]string{{"Hue"}}
 	for _, v := range g.Values {
 		rows[0] = append(rows[0], fmt.Sprintf(" %d", v))

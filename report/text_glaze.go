@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"tonewright/report/answer"
 )
@@ -11,12 +12,13 @@ import (
 func GlazeText(w io.Writer, a *answer.Glaze) error {
 	var t text
 	t.item("Over:", "%s, %s%s", a.Over.Munsell, a.Over.Name, overText(a.Over))
-	if a.Paint != nil {
+	if a.Tube != nil {
 		t.tried(a)
 	} else {
 		t.advice(a)
 	}
 	t.gap()
+	t.fat(a)
 	t.say(2, "Paint to medium by volume, in thin coats of a third of an ordinary one, each dry before the next. Paints from %s. Try it on a scrap first: a coat is as thin as the hand makes it.", a.Box)
 	return t.to(w)
 }
@@ -40,14 +42,14 @@ func (t *text) advice(a *answer.Glaze) {
 	}
 	for i, g := range a.Best {
 		t.gap()
-		t.item(either(i == 0, "Best:", "Or:"), "%s, 1 to %d of medium, %s", g.Paint.Name, g.Medium, count(g.Coats, "coat"))
+		t.item(either(i == 0, "Best:", "Or:"), "%s, 1 to %d of medium, %s", g.Tube.Name, g.Medium, count(g.Coats, "coat"))
 		t.item("", "Gives %s, %s: %s against what lies beneath. CIEDE2000 %.1f to the aim. %s", g.Munsell, g.Name, changeText(g.TriedGlaze), g.DeltaE, g.Note)
 	}
 }
 
 // tried adds what one paint does at every thickness.
 func (t *text) tried(a *answer.Glaze) {
-	t.item("Try:", "%s", a.Paint.Name)
+	t.item("Try:", "%s", a.Tube.Name)
 	if a.Scumbles {
 		t.item("Note:", "This paint is too opaque for a glaze, or a white: thinned, it veils what lies beneath, which is a scumble.")
 	}
@@ -63,6 +65,14 @@ func (t *text) tried(a *answer.Glaze) {
 	t.table(rows)
 	t.gap()
 	t.say(2, "Value and chroma: the change from what lies beneath.%s", milkyText(milky && !a.Scumbles))
+}
+
+// fat cautions where a glaze told of is mostly medium. Common practice, no source.
+func (t *text) fat(a *answer.Glaze) {
+	fat := func(g answer.TriedGlaze) bool { return g.Fat }
+	if slices.ContainsFunc(a.Tried, fat) || slices.ContainsFunc(a.Best, func(g answer.BestGlaze) bool { return fat(g.TriedGlaze) }) {
+		t.say(2, "Fat over lean: so much medium makes a fat film that dries slowly. Rub it out thin, let it dry, lay nothing leaner over it, and go by the label of the medium.")
+	}
 }
 
 func milkyText(milky bool) string {

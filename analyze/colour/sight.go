@@ -50,14 +50,14 @@ func ParseSight(text string) (Sight, error) {
 
 // String returns the sight as ParseSight reads it, "deutan 0.8" or "full sight".
 func (s Sight) String() string {
-	if s.isFull() {
+	if s.Full() {
 		return "full sight"
 	}
 	return s.Kind + " " + strconv.FormatFloat(s.Severity, 'f', -1, 64)
 }
 
-// isFull tells whether See changes nothing.
-func (s Sight) isFull() bool { return sights[s.Kind] == nil || !(s.Severity > 0) }
+// Full tells whether this is full sight: See changes nothing.
+func (s Sight) Full() bool { return sights[s.Kind] == nil || !(s.Severity > 0) }
 
 // See returns the colour that looks to full sight as c does to s. It may lie
 // outside sRGB. Grays stay as they are. To a sight that is not full, c is first
@@ -69,7 +69,7 @@ func (s Sight) isFull() bool { return sights[s.Kind] == nil || !(s.Severity > 0)
 // paints 1.8 CIEDE2000 apart to full sight were 3.4 apart to a protan, and are
 // now 0.6. It costs the library's masstones up to 7.5 CIEDE2000 (indian yellow).
 func (s Sight) See(c Lab) Lab {
-	if s.isFull() {
+	if s.Full() {
 		return c
 	}
 	xyz := c.XYZ()
@@ -90,7 +90,7 @@ func lit(channel float64) float64 { return min(max(channel, 0), 1) }
 // of the measure and no better sight.
 func (s Sight) Apart(a, b Lab) float64 {
 	full := DeltaE00(a, b)
-	if s.isFull() {
+	if s.Full() {
 		return full
 	}
 	return min(full, DeltaE00(s.See(a), s.See(b)))

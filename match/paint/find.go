@@ -69,28 +69,45 @@ func fold(name string) string {
 	return strings.ReplaceAll(folded, "gray", "grey")
 }
 
+// wordLetters is how long what is typed must be to count as a word of a name. Ours: "red"
+// is one, two letters are chance.
+const wordLetters = 3
+
 // suggestions is how many names an error offers.
 const suggestions = 3
 
 // nearest returns the ids whose id, name or Colour Index name is fewest edits
-// away from a folded name; equal ones in the library's order.
+// away from a folded name; where some hold it as a word, only those. Equal ones in the
+// library's order.
 func nearest(wanted string) []string {
 	type near struct {
 		id    string
+		holds bool
 		edits int
 	}
 	var list []near
 	for _, p := range library() {
-		n := near{p.ID, min(edits(wanted, fold(p.ID)), edits(wanted, fold(p.Name)))}
+		holds := len(wanted) >= wordLetters && (strings.Contains(fold(p.ID), wanted) || strings.Contains(fold(p.Name), wanted))
+		n := near{p.ID, holds, min(edits(wanted, fold(p.ID)), edits(wanted, fold(p.Name)))}
 		for _, ci := range p.CI {
 			n.edits = min(n.edits, edits(wanted, fold(ci)))
 		}
 		list = append(list, n)
 	}
-	slices.SortStableFunc(list, func(a, b near) int { return a.edits - b.edits })
+	slices.SortStableFunc(list, func(a, b near) int {
+		switch {
+		case a.holds == b.holds:
+			return a.edits - b.edits
+		case a.holds:
+			return -1
+		}
+		return 1
+	})
 	var found []string
 	for _, n := range list[:suggestions] {
-		found = append(found, n.id)
+		if n.holds == list[0].holds {
+			found = append(found, n.id)
+		}
 	}
 	return found
 }

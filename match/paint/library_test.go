@@ -166,3 +166,16 @@ func TestCautions(t *testing.T) {
 		}
 	}
 }
+
+// A word of a name finds the paints that have it, before names that are merely alike.
+func TestFindSuggestsByAWord(t *testing.T) {
+	for word, want := range map[string]string{
+		"alizarin":    `did you mean "alizarin-crimson"?`,
+		"Ultramarine": `did you mean "ultramarine-blue" or "ultramarine-violet"?`,
+		"cobalt":      `did you mean "cobalt-`,
+		"titanum":     `did you mean "titanium-white", `, // no name has it
+	} {
+		_, err := Find(nil, word)
+		assert.ErrorContains(t, err, want)
+	}
+}

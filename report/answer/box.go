@@ -2,6 +2,7 @@ package answer
 
 import (
 	"fmt"
+	"strings"
 
 	"tonewright/analyze/colour"
 	"tonewright/match"
@@ -15,6 +16,7 @@ type Box struct {
 	Name     string         `json:"box"`
 	White    string         `json:"tinting_white"` // of the tints: one part of paint in four of it
 	Sight    string         `json:"sight"`
+	Full     bool           `json:"full_sight"`
 	Paints   []Tube         `json:"paints"`
 	Close    float64        `json:"close"` // the CIEDE2000 up to which paints are alike
 	Alike    []Alike        `json:"alike"`
@@ -29,6 +31,7 @@ type Tube struct {
 	CI            []string   `json:"ci"`
 	Basis         string     `json:"basis"` // of masstone, tint and contrast
 	Masstone      Look       `json:"masstone"`
+	NearBlack     bool       `json:"near_black"` // the masstone: only the tint tells its hue
 	Tint          Look       `json:"tint"`
 	Opacity       string     `json:"opacity"`
 	Contrast      float64    `json:"contrast"` // luminance of one coat over black by that over white
@@ -49,7 +52,7 @@ type Alike struct {
 	Tint     Apart     `json:"tint"`
 	Twins    bool      `json:"twins"` // to full sight too
 
-	LabelOnly bool   `json:"label_only"` // nothing else tells them apart
+	LabelOnly bool   `json:"label_only"` // no look of theirs tells them apart
 	Tells     string `json:"tells"`      // what still does
 }
 
@@ -87,7 +90,7 @@ func BoxFor(opt BoxOptions) (*Box, error) {
 		box = paint.Box{Name: "all paints", Paints: paint.Library()}
 	}
 	white := paint.TintingWhite(box.Paints)
-	a := &Box{Made: made(opt.Version), Name: box.Name, White: white.Name, Sight: sight.String(), Close: match.Close, Paints: []Tube{}, Alike: []Alike{}}
+	a := &Box{Made: made(opt.Version), Name: box.Name, White: white.Name, Sight: sight.String(), Full: sight.Full(), Close: match.Close, Paints: []Tube{}, Alike: []Alike{}}
 	for _, p := range box.Paints {
 		a.Paints = append(a.Paints, tubeOf(p, white))
 	}
@@ -104,12 +107,21 @@ func BoxFor(opt BoxOptions) (*Box, error) {
 func tubeOf(p, white paint.Paint) Tube {
 	return Tube{
 		ID: p.ID, Name: p.Name, CI: p.CI, Basis: p.Basis,
-		Masstone: look(p.Masstone()), Tint: look(p.Tint(white)),
+		Masstone: look(p.Masstone()), NearBlack: nearBlack(p.Masstone().Munsell()), Tint: look(p.Tint(white)),
 		Opacity: p.Opacity, Contrast: plan.Round(paint.ContrastRatio(&p.K, &p.S), 2),
 		Strength: p.Facts.Strength, Drying: p.Facts.Drying, TouchDry: p.Facts.TouchDry,
 		Lightfastness: p.Facts.Lightfastness, Oil: [2]float64{plan.Round(p.Facts.Oil[0], 0), plan.Round(p.Facts.Oil[1], 0)},
 		Cautions: append([]string{}, p.Cautions()...),
 	}
+}
+
+// hueLost is the Munsell value under which a colour's name misleads as to its hue. Ours:
+// phthalo green, at 1.3, would be a "greenish blue"; a paint that is black stays one.
+const hueLost = 1.5
+
+// nearBlack tells whether a colour is nearly black and its name says otherwise.
+func nearBlack(m colour.Munsell) bool {
+	return m.Value < hueLost && !strings.HasSuffix(m.Name(), "black")
 }
 
 func alikeOf(pair match.Alike, paints []paint.Paint) Alike {

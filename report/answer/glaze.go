@@ -17,7 +17,7 @@ type Glaze struct {
 	Aim      *Aim         `json:"aim,omitempty"`
 	Bare     float64      `json:"bare_delta_e"` // of the under-layer to the aim; 0 without one
 	Best     []BestGlaze  `json:"best"`         // for the aim, nearest first
-	Paint    *Named       `json:"paint,omitempty"`
+	Tube     *Named       `json:"tube,omitempty"`
 	Scumbles bool         `json:"scumbles"` // the paint to try is too opaque for a glaze
 	Tried    []TriedGlaze `json:"tried"`    // of the paint, strongest first
 	Warnings []string     `json:"warnings"` // what no glaze can do here
@@ -37,14 +37,15 @@ type TriedGlaze struct {
 	Medium int `json:"medium"` // parts by volume to one of paint
 	Coats  int `json:"coats"`
 	Look
-	Lifts float64 `json:"value_change"`  // Munsell, against the under-layer
-	Gains float64 `json:"chroma_change"` // the same
+	Lifts float64 `json:"over_value_shift"`  // Munsell, against the under-layer
+	Gains float64 `json:"over_chroma_shift"` // the same
 	Milky bool    `json:"milky"`
+	Fat   bool    `json:"fat"` // mostly medium: a film that dries slowly
 }
 
 // BestGlaze is a glaze for an aim.
 type BestGlaze struct {
-	Paint Named `json:"paint"`
+	Tube Named `json:"tube"`
 	TriedGlaze
 	DeltaE      float64 `json:"delta_e"`
 	ValueShift  float64 `json:"value_shift"`  // Munsell, against the aim
@@ -111,7 +112,7 @@ func (a *Glaze) try(opt GlazeOptions, under *colour.Spectrum) error {
 		return fmt.Errorf("--try: %w", err)
 	}
 	tube := namedOf(p, opt.Box)
-	a.Paint, a.Scumbles = &tube, !match.Glazes(p)
+	a.Tube, a.Scumbles = &tube, !match.Glazes(p)
 	for _, g := range match.TryGlaze(p, under, paint.Gloss) {
 		a.Tried = append(a.Tried, triedOf(g))
 	}
@@ -119,7 +120,7 @@ func (a *Glaze) try(opt GlazeOptions, under *colour.Spectrum) error {
 }
 
 func triedOf(g match.Glaze) TriedGlaze {
-	return TriedGlaze{g.Medium, g.Coats, look(g.Lab), plan.Round(g.Lifts, 2), plan.Round(g.Gains, 1), g.Milky()}
+	return TriedGlaze{g.Medium, g.Coats, look(g.Lab), plan.Round(g.Lifts, 2), plan.Round(g.Gains, 1), g.Milky(), g.Fat()}
 }
 
 // underLayer reads a colour or a mix, and returns its reflectance as seen dry: that of
