@@ -38,7 +38,7 @@ type Glaze struct {
 func (g Glaze) Milky() bool { return g.Lifts >= valueWord/2 }
 
 // fatFrom is the parts of medium to one of paint from which a glaze is called fat. Ours:
-// under a ninth of the film is paint then, and what binds it dries as the medium does.
+// a ninth of the film or less is paint then, and what binds it dries as the medium does.
 const fatFrom = 8
 
 // Fat tells whether the glaze is so much medium that it makes a fat, slow film.

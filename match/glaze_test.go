@@ -107,6 +107,13 @@ func TestWhatGlazesDo(t *testing.T) {
 	}
 }
 
+// From 1 : 8 on less than an eighth of the film is paint.
+func TestFatGlazes(t *testing.T) {
+	for _, g := range tried(t, "titanium-white 1", "viridian") {
+		assert.Equal(t, 1/float64(1+g.Medium) < 1.0/8, g.Fat(), "1:%d", g.Medium)
+	}
+}
+
 func TestWhatIsOfferedAsAGlaze(t *testing.T) {
 	for id, want := range map[string]bool{
 		"ultramarine-blue": true, "raw-sienna": true, "viridian": true,

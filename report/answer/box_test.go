@@ -71,6 +71,19 @@ func TestCloseIsToThePaintersSight(t *testing.T) {
 	assert.Equal(t, "deutan 1", a.Sight)
 }
 
+// A masstone that is nearly black says so, in place of a name for its hue: phthalo
+// green's, 3.7B at value 1.3, is no "greenish blue". A black is one, viridian is not.
+func TestNearBlackMasstones(t *testing.T) {
+	a, err := BoxFor(BoxOptions{Box: boxOf(t, "titanium-white", "phthalo-green-bs", "ivory-black", "viridian")})
+	require.NoError(t, err)
+	var near []bool
+	for _, p := range a.Paints {
+		near = append(near, p.NearBlack)
+	}
+	assert.Equal(t, []bool{false, true, false, false}, near)
+	assert.Contains(t, a.Paints[1].Tint.Name, "green")
+}
+
 // The gaps told as stretches are the cells of the table that are short by four.
 func TestGapsAreTheShortCells(t *testing.T) {
 	a, err := BoxFor(BoxOptions{Box: boxOf(t, "titanium-white", "ultramarine-blue", "burnt-sienna", "hansa-yellow-medium"), Gaps: true})
