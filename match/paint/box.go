@@ -6,8 +6,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -68,17 +66,9 @@ func ReadBox(file string) (Box, error) {
 // readBoxText returns a box file as it stands, which is no larger than a box may be.
 // errors.Is(err, os.ErrNotExist) tells a file that is not there.
 func readBoxText(file string) ([]byte, error) {
-	if info, err := os.Stat(file); err == nil && !info.Mode().IsRegular() { // opening a pipe would wait for its writer
-		return nil, fmt.Errorf("%s: is a folder, a device or a pipe; name a TOML file with name and paints", file)
-	}
-	f, err := os.Open(file)
+	text, err := ReadRegular(file, largestBox)
 	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be opened: %w", file, cause(err))
-	}
-	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, largestBox+1))
-	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be read: %v", file, cause(err))
+		return nil, err
 	}
 	if len(text) > largestBox {
 		return nil, fmt.Errorf("%s: over 1 MiB is no list of paints; give a TOML file with name and paints", file)
@@ -88,14 +78,6 @@ func readBoxText(file string) ([]byte, error) {
 
 // byteOrderMark is what some editors put before UTF-8.
 var byteOrderMark = []byte("\xef\xbb\xbf")
-
-// cause returns the reason without the file name that os puts before it.
-func cause(err error) error {
-	if path := (*os.PathError)(nil); errors.As(err, &path) {
-		return path.Err
-	}
-	return err
-}
 
 // boxFile is a box as it stands in its file.
 type boxFile struct {
@@ -121,6 +103,9 @@ func parseBox(file string, text []byte) (Box, error) {
 	list, err := decodeBox(file, text)
 	if err != nil {
 		return Box{}, err
+	}
+	if err := checkName(list.Name); err != nil {
+		return Box{}, fmt.Errorf("%s: a box cannot be called %q: %w", file, shortened(list.Name), err)
 	}
 	if len(list.Paints) == 0 && len(list.Tubes) == 0 {
 		return Box{}, fmt.Errorf(`%s: lists no paints; write paints = ["titanium-white", "yellow-ochre"] with those you own`, file)

@@ -4,11 +4,13 @@ package paint
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -35,24 +37,61 @@ const (
 	mostDistance = 200
 )
 
+// longestName is the most letters of a tube's or a box's name: what a line of the
+// terminal holds beside the figures. Ours.
+const longestName = 60
+
 // OwnTube returns an own tube of the library paint like, without optics yet. Its id
-// is the name in small letters with hyphens; a name that means like itself, or none,
-// makes it take that paint's place. Another library paint's name is an error.
+// is the name in small letters with hyphens; a name that means like itself, a Colour
+// Index name that only like has included, or none, makes it take that paint's place.
+// A name that means another library paint or several is an error, and so is one over
+// 60 characters or with any that do not show.
 func OwnTube(like Paint, name string) (Paint, error) {
 	own := like
 	own.Basis, own.Like = Own, like.ID
-	id := hyphened(name)
-	if fold(name) == "" || sameName(like, name) || sameName(like, id) {
+	if err := checkName(name); err != nil {
+		return Paint{}, fmt.Errorf("a tube cannot be called %q: %w", shortened(name), err)
+	}
+	if fold(name) == "" {
 		return own, nil
 	}
-	if id == "" || strings.ContainsFunc(name, unicode.IsControl) {
-		return Paint{}, fmt.Errorf("a tube cannot be called %q; give it a name with letters, on one line", name)
+	id := hyphened(name)
+	if id == "" {
+		return Paint{}, fmt.Errorf("a tube cannot be called %q; give it a name with letters", name)
 	}
-	if slices.ContainsFunc(library(), func(p Paint) bool { return sameName(p, name) || sameName(p, id) }) {
-		return Paint{}, fmt.Errorf("a tube of %s cannot be called %q, which is another paint; give it a name of its own", like.Name, name)
+	for _, called := range []string{name, id} {
+		one, several := among(library(), fold(called))
+		switch {
+		case len(several) > 1:
+			return Paint{}, fmt.Errorf("a tube of %s cannot be called %q, which is the Colour Index name of %d paints; give it a name of its own", like.Name, name, len(several))
+		case one != nil && one.ID != like.ID:
+			return Paint{}, fmt.Errorf("a tube of %s cannot be called %q, which is another paint; give it a name of its own", like.Name, name)
+		case one != nil:
+			return own, nil
+		}
 	}
 	own.ID, own.Name = id, strings.TrimSpace(name)
 	return own, nil
+}
+
+// checkName refuses a name that is too long, or that holds control characters or marks
+// that do not show, which could steer a terminal or make two names look the same.
+func checkName(name string) error {
+	if strings.ContainsFunc(name, func(r rune) bool { return unicode.In(r, unicode.Cc, unicode.Cf) }) {
+		return errors.New("it holds characters that do not show; type it anew, on one line")
+	}
+	if n := utf8.RuneCountInString(name); n > longestName {
+		return fmt.Errorf("it has %d characters; use at most %d", n, longestName)
+	}
+	return nil
+}
+
+// shortened returns the beginning of a name that is too long to be quoted whole.
+func shortened(name string) string {
+	if letters := []rune(name); len(letters) > longestName {
+		return string(letters[:longestName]) + "…"
+	}
+	return name
 }
 
 // sameName tells whether a name is p's id or name, rather than its Colour Index name.
@@ -93,7 +132,7 @@ func readTubes(file string, text []byte, blocks []tubeBlock) ([]Paint, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%s: tube %d: %v", where, i+1, err)
 		}
-		clash := func(q Paint) bool { return q.ID == own.ID || fold(q.Name) == fold(own.Name) }
+		clash := func(q Paint) bool { return sameName(q, own.ID) || sameName(q, own.Name) }
 		if slices.ContainsFunc(tubes, clash) {
 			return nil, fmt.Errorf("%s: tube %d: %q is the name of a tube above it; give each its own", where, i+1, own.Name)
 		}

@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"tonewright/analyze/colour"
 )
@@ -41,8 +42,14 @@ func withTube(file string, text []byte, own Paint) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := sameMeanings(file, text, with); err != nil {
+		return nil, fmt.Errorf("%s cannot be kept: %w", own.Name, err)
+	}
 	box, err := parseBox(file, with)
 	if err != nil {
+		return nil, fmt.Errorf("%s cannot be kept: %w", own.Name, err)
+	}
+	if err := sameMeanings(file, text, with); err != nil {
 		return nil, fmt.Errorf("%s cannot be kept: %w", own.Name, err)
 	}
 	i := slices.IndexFunc(box.Paints, func(p Paint) bool { return p.ID == own.ID })
@@ -52,6 +59,38 @@ func withTube(file string, text []byte, own Paint) ([]byte, error) {
 	return with, nil
 }
 
+// sameMeanings checks that every name in a box's list that meant a paint before still
+// means the paint of that id after.
+func sameMeanings(file string, before, after []byte) error {
+	list, err := decodeBox(file, before)
+	if err != nil {
+		return err
+	}
+	was, now := tubesOf(before), tubesOf(after)
+	places := places(after, list.Paints)
+	for i, name := range list.Paints {
+		p, unknown := findOwn(was, name)
+		if q, err := findOwn(now, name); unknown == nil && (err != nil || q.ID != p.ID) {
+			return fmt.Errorf("%s%s: %q would no longer mean %s; give the tube another name", file, places[i], name, p.Name)
+		}
+	}
+	return nil
+}
+
+// tubesOf returns the own tubes of a box's text, without those that are wrong.
+func tubesOf(text []byte) (tubes []Paint) {
+	list, err := decodeBox("", text)
+	if err != nil {
+		return nil
+	}
+	for _, block := range list.Tubes {
+		if own, err := block.paint(); err == nil {
+			tubes = append(tubes, own)
+		}
+	}
+	return tubes
+}
+
 // sameTube tells whether two own tubes say the same.
 func sameTube(a, b Paint) bool {
 	return a.ID == b.ID && a.Name == b.Name && a.Like == b.Like && a.Fit == b.Fit && a.K == b.K && a.S == b.S
@@ -59,10 +98,10 @@ func sameTube(a, b Paint) bool {
 
 // placeTube puts the tube's block where it belongs.
 func placeTube(file string, text []byte, own Paint) ([]byte, error) {
-	block := blockOf(own)
+	end := lineEnd(text)
+	block := strings.ReplaceAll(blockOf(own), "\n", end)
 	if len(bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark))) == 0 {
-		name := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
-		return fmt.Appendf(nil, "name = %s\npaints = [%s]\n\n%s\n", tomlString(name), tomlString(own.ID), block), nil
+		return fmt.Appendf(nil, "%spaints = [%s]\n\n%s\n", nameLine(file), tomlString(own.ID), blockOf(own)), nil
 	}
 	list, err := decodeBox(file, text)
 	if err != nil {
@@ -77,8 +116,27 @@ func placeTube(file string, text []byte, own Paint) ([]byte, error) {
 			return slices.Concat(text[:at.from], []byte(block), text[at.to:]), nil
 		}
 	}
-	lines := bytes.TrimRight(text, "\r\n")
-	return slices.Concat(text, []byte(strings.Repeat("\n", max(0, 2-(len(text)-len(lines))))), []byte(block+"\n")), nil
+	blank := text[len(bytes.TrimRight(text, "\r\n")):]
+	gap := strings.Repeat(end, max(0, 2-bytes.Count(blank, []byte("\n"))))
+	return slices.Concat(text, []byte(gap+block+end)), nil
+}
+
+// nameLine returns the line with a new box's name, its file's; none where a box cannot
+// be called so.
+func nameLine(file string) string {
+	name := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
+	if checkName(name) != nil || !utf8.ValidString(name) {
+		return ""
+	}
+	return "name = " + tomlString(name) + "\n"
+}
+
+// lineEnd returns how most lines of a text end.
+func lineEnd(text []byte) string {
+	if 2*bytes.Count(text, []byte("\r\n")) > bytes.Count(text, []byte("\n")) {
+		return "\r\n"
+	}
+	return "\n"
 }
 
 // blockOf returns a tube as a [[tube]] block, without a newline at its end.

@@ -3,6 +3,7 @@ package paint
 import (
 	"bytes"
 	"math"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -47,6 +48,15 @@ func TestBoxSaysWhatIsWrongWithATube(t *testing.T) {
 		{"an unknown paint", tubeText("paint = 'yelow ochre'", "1", "1"), `box.toml:3: tube 1: unknown paint "yelow ochre"; did you mean "yellow-ochre"`},
 		{"another paint's name", tubeText("paint = 'viridian'\nname = 'Yellow, Ochre'", "1", "1"), `box.toml:3: tube 1: a tube of Viridian cannot be called "Yellow, Ochre", which is another paint`},
 		{"no letters", tubeText("paint = 'viridian'\nname = '!'", "1", "1"), `box.toml:3: tube 1: a tube cannot be called "!"`},
+		{"another paint's Colour Index name", tubeText("paint = 'viridian'\nname = 'pw 6'", "1", "1"), `box.toml:3: tube 1: a tube of Viridian cannot be called "pw 6", which is another paint`},
+		{"a Colour Index name with marks", tubeText("paint = 'viridian'\nname = 'P/B,29'", "1", "1"), `a tube of Viridian cannot be called "P/B,29", which is another paint`},
+		{"a Colour Index name of several", tubeText("paint = 'cadmium-red-deep'\nname = 'PR108'", "1", "1"), `a tube of Cadmium Red Deep cannot be called "PR108", which is the Colour Index name of 3 paints; give it a name of its own`},
+		{"a mark that turns the writing", tubeText("paint = 'viridian'\nname = \"a\u202eb\"", "1", "1"), `box.toml:3: tube 1: a tube cannot be called "a\u202eb": it holds characters that do not show`},
+		{"two lines", tubeText("paint = 'viridian'\nname = \"a\\nb\"", "1", "1"), `a tube cannot be called "a\nb": it holds characters that do not show`},
+		{"a long name", tubeText("paint = 'viridian'\nname = '"+strings.Repeat("é", 61)+"'", "1", "1"), `é…": it has 61 characters; use at most 60`},
+		{"a name that another's id means", tubeText("paint = 'viridian'\nname = 'a/b'", "1", "1") + tubeText("paint = 'viridian'\nname = 'ab'", "1", "1"), `tube 2: "ab" is the name of a tube above it`},
+		{"a box with an escape in its name", "name = \"\\u001b[2J\"", `box.toml: a box cannot be called "\x1b[2J": it holds characters that do not show`},
+		{"a box with a long name", "name = '" + strings.Repeat("x", 61) + "'", `x…": it has 61 characters; use at most 60`},
 		{"too few numbers", "[[tube]]\npaint = 'viridian'\nk = [1]\ns = [1]", `box.toml:3: tube 1: k has 1 numbers; it needs 31, for 400 to 700 nm in steps of 10`},
 		{"no s", "[[tube]]\npaint = 'viridian'\nk = [" + strings.Repeat("1,", 31) + "]", `box.toml:3: tube 1: s has 0 numbers`},
 		{"not a number", tubeText("paint = 'viridian'", "nan", "1"), `box.toml:3: tube 1: k at 400 nm is NaN; it must be from 0 to 100`},
@@ -114,6 +124,44 @@ func TestWithTube(t *testing.T) {
 		assert.Equal(t, []string{"viridian", "ivory-black", "my-green", "ultramarine-blue"}, ids(box.Paints))
 		assert.Equal(t, other, box.Paints[0])
 	}
+}
+
+// A box written on Windows keeps its line ends: no line ends in another way, and an
+// empty line stands before a new tube.
+func TestWithTubeKeepsLineEnds(t *testing.T) {
+	own := ownTube(t, "My green")
+	for _, text := range []string{"paints = ['viridian']\r\n", "paints = ['viridian']\r\n\r\n" + strings.ReplaceAll(tubeText("name = 'my green'\npaint = 'viridian'", "1", "1"), "\n", "\r\n")} {
+		with, err := withTube("box.toml", []byte(text), own)
+		require.NoError(t, err)
+		assert.Equal(t, bytes.Count(with, []byte("\n")), bytes.Count(with, []byte("\r\n")), "%q", with)
+		assert.True(t, bytes.HasPrefix(with, []byte("paints = ['viridian']\r\n\r\n[[tube]]\r\nname")), "%q", with)
+		_, err = parseBox("box.toml", with)
+		assert.NoError(t, err)
+	}
+}
+
+// A tube may not change what a name in the list means: the Colour Index name of its own
+// paint stands for it, that of another is refused, and a name listed stays a name.
+func TestWithTubeKeepsMeanings(t *testing.T) {
+	white := known(t, "titanium-white")
+	own, err := OwnTube(white, "PW6")
+	require.NoError(t, err)
+	assert.Equal(t, "titanium-white", own.ID)
+	with, err := withTube("box.toml", []byte("paints = ['PW6', 'PB29']"), own)
+	require.NoError(t, err)
+	box, err := parseBox("box.toml", with)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"titanium-white", "ultramarine-blue"}, ids(box.Paints))
+	assert.Equal(t, Own, box.Paints[0].Basis)
+
+	_, err = OwnTube(known(t, "zinc-white"), "PW6")
+	assert.EqualError(t, err, `a tube of Zinc White cannot be called "PW6", which is another paint; give it a name of its own`)
+
+	text := "paints = [\n'Green/2']\n" + tubeText("name = 'Green/2'\npaint = 'viridian'", "1", "1")
+	_, err = withTube("box.toml", []byte(text), ownTube(t, "Green 2")) // of the same id
+	assert.EqualError(t, err, `Green 2 cannot be kept: box.toml:2: "Green/2" would no longer mean Green/2; give the tube another name`)
+	_, err = withTube("box.toml", []byte(text), ownTube(t, "Green/2"))
+	assert.NoError(t, err)
 }
 
 // Two tubes of one pigment are told apart by name.
@@ -201,6 +249,9 @@ func TestKeepTube(t *testing.T) {
 	assert.ErrorContains(t, err, "box.toml: over 1 MiB is no list of paints")
 	_, _, err = KeepTube(write(t, "paints = ['viridian']\n"+strings.Repeat("#\n", largestBox/2-20)), own)
 	assert.ErrorContains(t, err, "box.toml: is full: with this tube it would be over 1 MiB")
+	text, _, err = KeepTube(filepath.Join(t.TempDir(), strings.Repeat("x", 61)+".toml"), own)
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(string(text), "paints = [\"my-green\"]\n"), "a name that a box cannot have is left out: %s", text)
 	_, _, err = KeepTube(t.TempDir(), own)
 	assert.ErrorContains(t, err, "is a folder, a device or a pipe")
 }
