@@ -29,6 +29,7 @@ func finish(found []raw) ([]Sample, error) {
 	}
 	var samples []Sample
 	for _, s := range found {
+		s.name = plainName(s.name)
 		for i, r := range s.r {
 			if s.r[i] = r / scale; s.r[i] < 0 || s.r[i] > mostReflectance {
 				return nil, fmt.Errorf("%d: %q reflects %g at %g nm, which is outside 0 to %g %%; measure it again after calibrating", s.line, s.name, r, s.nm[i], 100*mostReflectance)

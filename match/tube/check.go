@@ -17,11 +17,24 @@ import (
 const alike = 1.0
 
 // Tints past these say too little of the paint or of the white, and no palette knife
-// measures them (ours).
+// measures them (ours). mostParts keeps sums of parts finite.
 const (
 	weakest   = 1.0 / 50
 	strongest = 10.0
+	mostParts = 1000.0
 )
+
+// CheckParts refuses parts of paint to parts of white that no tint can be fitted by:
+// figures not over 0 or over 1000, NaN, and ratios outside of 1:50 to 10:1.
+func CheckParts(part, white float64) error {
+	if !(part > 0 && white > 0 && part <= mostParts && white <= mostParts) {
+		return fmt.Errorf("a tint of %g parts to %g of white is none; write figures over 0, at most %g, best 1:4", part, white, mostParts)
+	}
+	if ratio := part / white; ratio < weakest || ratio > strongest {
+		return fmt.Errorf("a tint of %g parts to %g of white is out of range; make one between 1:50 and 10:1, best 1:4", part, white)
+	}
+	return nil
+}
 
 // check refuses what cannot be fitted; each refusal says what to measure.
 func (m Measured) check(white paint.Paint) error {
@@ -57,8 +70,8 @@ func (m Measured) check(white paint.Paint) error {
 
 // checkTint refuses a tint that tells nothing beside the masstone and the white.
 func checkTint(part, toWhite float64, tint, mass, white colour.Lab) error {
-	if !(part > 0 && toWhite > 0 && part/toWhite >= weakest && part/toWhite <= strongest) {
-		return fmt.Errorf("a tint of %g parts to %g of white is out of range; make one between 1:50 and 10:1, best 1:4", part, toWhite)
+	if err := CheckParts(part, toWhite); err != nil {
+		return err
 	}
 	switch {
 	case colour.DeltaE00(tint, mass) < alike:
@@ -90,6 +103,16 @@ func (m Measured) finite() error {
 				return fmt.Errorf("a reflectance of %v is none; give the samples as 0 to 1", r)
 			}
 		}
+	}
+	return nil
+}
+
+// finite refuses a tube that is none: figures that ran over, as from a paint without
+// optics.
+func (f *Fitted) finite() error {
+	all := slices.Concat(f.Paint.K[:], f.Paint.S[:], []float64{f.Mean, f.Worst, f.MasstoneAway, f.TintAway, f.Strength, f.Scatter})
+	if slices.ContainsFunc(all, func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) }) {
+		return errors.New("these samples lead to figures without end; check that they are of this paint, the parts, and the white")
 	}
 	return nil
 }

@@ -51,7 +51,7 @@ type Fitted struct {
 	Mean, Worst  float64 // of Misses, CIEDE2000
 	MasstoneAway float64 // CIEDE2000 of masstone and 1:4 tint from the typical tube's
 	TintAway     float64
-	Strength     float64 // tinting strength, the typical tube's being 1
+	Strength     float64 // tinting strength, the typical tube's being 1; 0: it hardly tints the white
 	Scatter      float64 // scattering, likewise
 	Masstone     colour.Lab
 	Tint         colour.Lab    // one part to four of the white
@@ -94,6 +94,9 @@ func Fit(like, white paint.Paint, m Measured) (Fitted, error) {
 	}
 	f := Fitted{Paint: own, Misses: p.misses(own, x)}
 	f.judge(like, p.white)
+	if err := f.finite(); err != nil {
+		return Fitted{}, err
+	}
 	f.Checked = len(m.Tints)+len(m.Films) > 1
 	if f.Unlike = f.unlike(); f.Unlike != "" {
 		f.Reads = f.nearest(p.white)
@@ -117,7 +120,9 @@ func (f *Fitted) judge(like, white paint.Paint) {
 	f.Typical = [2]colour.Lab{like.Masstone(), like.Tint(white)}
 	f.MasstoneAway = colour.DeltaE00(f.Masstone, f.Typical[0])
 	f.TintAway = colour.DeltaE00(f.Tint, f.Typical[1])
-	f.Strength = tinting(f.Paint, white) / tinting(like, white)
+	if !like.White() && colour.DeltaE00(f.Typical[1], white.Masstone()) >= alike {
+		f.Strength = tinting(f.Paint, white) / tinting(like, white)
+	}
 	f.Scatter = scatterOf(f.Paint, like)
 	f.Paint.Fit.Error = round2(f.Mean)
 	f.Paint.Fit.Away = round2(max(f.MasstoneAway, f.TintAway))
@@ -131,7 +136,7 @@ func tinting(p, white paint.Paint) (sum float64) {
 	for b := range k {
 		sum += max(0, k[b]/s[b]-white.K[b]/white.S[b])
 	}
-	return max(sum, 1e-9) // a paint as white as the white: never divided by nothing
+	return sum
 }
 
 // The grounds of a usual chart: white reflects about 0.80, black 0.01 at most.

@@ -238,7 +238,10 @@ func TestFitRefuses(t *testing.T) {
 		{"tints that contradict", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}, {4, 1, tint}}}, "no paint gives these samples"},
 		{"too little paint", Measured{Masstone: mass, Tints: []Tint{{1, 51, tint}}}, "a tint of 1 parts to 51 of white is out of range; make one between 1:50 and 10:1, best 1:4"},
 		{"too little white", Measured{Masstone: mass, Tints: []Tint{{11, 1, tint}}}, "out of range"},
-		{"no parts", Measured{Masstone: mass, Tints: []Tint{{0, 0, tint}}}, "out of range"},
+		{"no parts", Measured{Masstone: mass, Tints: []Tint{{0, 0, tint}}}, "a tint of 0 parts to 0 of white is none; write figures over 0, at most 1000, best 1:4"},
+		{"parts below nothing", Measured{Masstone: mass, Tints: []Tint{{-1, -4, tint}}}, "a tint of -1 parts to -4 of white is none"},
+		{"parts that are none", Measured{Masstone: mass, Tints: []Tint{{math.NaN(), 4, tint}}}, "a tint of NaN parts to 4 of white is none"},
+		{"parts without end", Measured{Masstone: mass, Tints: []Tint{{1e308, 1e308, tint}}}, "a tint of 1e+308 parts to 1e+308 of white is none"},
 		{"no number", Measured{Masstone: none, Tints: []Tint{{1, 4, tint}}}, "a reflectance of NaN is none"},
 		{"shine that is not there", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}, Surface: ShineIn}, "less than the shine alone would"},
 		{"grounds in each other's place", Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}, Films: []Film{upsideDown}}, "the black ground under a film is lighter than the white one"},
@@ -249,7 +252,9 @@ func TestFitRefuses(t *testing.T) {
 			assert.Contains(t, err.Error(), c.want, c.name)
 		}
 	}
-	_, err := Fit(library(t, tr.id), library(t, "viridian"), Measured{})
+	_, err := Fit(paint.Paint{Name: "nothing"}, white, Measured{Masstone: mass, Tints: []Tint{{1, 4, tint}}})
+	assert.ErrorContains(t, err, "these samples lead to figures without end", "a paint that scatters nothing")
+	_, err = Fit(library(t, tr.id), library(t, "viridian"), Measured{})
 	assert.ErrorContains(t, err, "Viridian is no white")
 }
 
@@ -270,5 +275,19 @@ func TestBesideTheTypicalTube(t *testing.T) {
 			assert.InDelta(t, max(f.MasstoneAway, f.TintAway), f.Paint.Fit.Away, 0.005, id)
 			assert.Equal(t, []string{paint.Own, id}, []string{f.Paint.Basis, f.Paint.Like})
 		}
+	}
+}
+
+// How strongly a white tints white is no figure: the sums that are compared are nothing,
+// or nearly so.
+func TestNoStrengthOfAWhite(t *testing.T) {
+	white := library(t, "titanium-white")
+	for _, id := range []string{"titanium-white", "unbleached-titanium"} {
+		like := library(t, id)
+		own := like.Vary(50, 1, 0)
+		k, s := paint.Mix([]paint.Paint{own, white}, []float64{1, 1})
+		f, err := Fit(like, white, Measured{Masstone: paint.Thick(&own.K, &own.S, ShineOut), Tints: []Tint{{1, 1, paint.Thick(&k, &s, ShineOut)}}})
+		require.NoError(t, err, id)
+		assert.Zero(t, f.Strength, id)
 	}
 }

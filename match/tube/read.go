@@ -5,10 +5,9 @@ package tube
 import (
 	"bytes"
 	"fmt"
-	"math"
-	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"tonewright/analyze/colour"
 )
@@ -61,8 +60,24 @@ func Read(file string, data []byte) ([]Sample, error) {
 	return samples, nil
 }
 
+// longestName is the most letters of a sample's name; what is over is cut off. Ours.
+const longestName = 60
+
+// plainName returns a sample's name on one line, at most 60 letters long, with "?" in
+// the place of what does not show.
+func plainName(name string) string {
+	plain := []rune(strings.Map(func(r rune) rune {
+		if r != '\t' && unicode.In(r, unicode.Cc, unicode.Cf) {
+			return '?'
+		}
+		return r
+	}, strings.ToValidUTF8(name, "?")))
+	return string(plain[:min(len(plain), longestName)])
+}
+
 // Find returns the one sample of a name, in any case.
 func Find(samples []Sample, name string) (Sample, error) {
+	name = plainName(name)
 	var found []Sample
 	for _, s := range samples {
 		if fold(s.Name) == fold(name) {
@@ -94,27 +109,4 @@ func list(samples []Sample) string {
 		names = append(names[:listed], fmt.Sprintf("and %d more", more))
 	}
 	return strings.Join(names, ", ")
-}
-
-// A wavelength in whatever dressing: "400", "400.0 nm", "R400[%]", "SPECTRAL_NM400".
-var dressed = regexp.MustCompile(`^(?:[^0-9]*[^0-9.,+-])?([0-9]{3,4}(?:[.,][0-9]+)?)[^0-9]*$`)
-
-// wavelengthOf reads a wavelength in nm from a heading; false if it is none.
-func wavelengthOf(heading string) (float64, bool) {
-	m := dressed.FindStringSubmatch(heading)
-	if m == nil {
-		return 0, false
-	}
-	nm, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
-	return nm, err == nil && nm >= 200 && nm <= 2600
-}
-
-// numberOf reads a figure with a point or a comma, and maybe a percent sign.
-func numberOf(cell string) (float64, bool) {
-	cell = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(cell), "%"))
-	if strings.Count(cell, ",") == 1 && !strings.Contains(cell, ".") {
-		cell = strings.Replace(cell, ",", ".", 1)
-	}
-	n, err := strconv.ParseFloat(cell, 64)
-	return n, err == nil && !math.IsNaN(n) && !math.IsInf(n, 0)
 }

@@ -26,7 +26,8 @@ func keyword(line string) string {
 // cgats is where the reader stands in the file.
 type cgats struct {
 	fields      []string
-	wantFields  int // as the file says; 0: it does not
+	heads       header // of fields, once they are all there
+	wantFields  int    // as the file says; 0: it does not
 	wantSets    int
 	sets        int
 	inside      string // the list being read: "", formats or values
@@ -70,6 +71,7 @@ func (c *cgats) read(line string, number int) error {
 		return c.checkFields()
 	case "BEGIN_DATA":
 		c.sets, c.inside = 0, values
+		return c.lookThrough()
 	case "END_DATA":
 		c.inside = ""
 		return c.checkSets()
@@ -102,7 +104,7 @@ func (c *cgats) count(word, line string) error {
 	given := strings.Trim(strings.TrimSpace(strings.TrimSpace(line)[len(word):]), `"`)
 	n, err := strconv.Atoi(given)
 	if err != nil || n < 0 {
-		return fmt.Errorf("%s is %q, which is no count", word, given)
+		return fmt.Errorf("%s is %q, which is no count", word, plainName(given))
 	}
 	if word == "NUMBER_OF_FIELDS" {
 		c.wantFields = n
@@ -130,13 +132,24 @@ func (c *cgats) checkSets() error {
 	return nil
 }
 
-// sample reads a line of values; one of a table without spectra is passed over.
-func (c *cgats) sample(line string, number int) error {
-	columns, _ := wavelengthColumns(c.fields)
-	if len(columns) == 0 {
+// lookThrough finds the wavelengths among the fields.
+func (c *cgats) lookThrough() error {
+	heads, wrong := headingsOf(c.fields)
+	if wrong != "" {
+		return fmt.Errorf("of the fields, %s; export each wavelength once, in order", wrong)
+	}
+	if c.heads = heads; len(c.heads.at) == 0 {
 		return nil
 	}
 	c.anySpectrum = true
+	return c.heads.ready()
+}
+
+// sample reads a line of values; one of a table without spectra is passed over.
+func (c *cgats) sample(line string, number int) error {
+	if len(c.heads.at) == 0 {
+		return nil
+	}
 	cells := strings.Split(strings.Trim(line, "\t"), "\t")
 	if len(cells) != len(c.fields) {
 		cells = words(line)
@@ -147,7 +160,7 @@ func (c *cgats) sample(line string, number int) error {
 	for i := range cells {
 		cells[i] = strings.Trim(strings.TrimSpace(cells[i]), `"`)
 	}
-	r, err := rowOf(c.fields, cells, number)
+	r, err := c.heads.sample(cells, number)
 	if err != nil {
 		return err
 	}

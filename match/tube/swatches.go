@@ -77,6 +77,9 @@ func FitSwatches(like, white paint.Paint, seen Painted) (Fitted, error) {
 	}
 	f := Fitted{Paint: own, Misses: p.misses(own)}
 	f.judge(like, white)
+	if err := f.finite(); err != nil {
+		return Fitted{}, err
+	}
 	if f.Mean > worstSwatches {
 		return Fitted{}, fmt.Errorf("no tube of %s looks like these swatches: they are missed by %.1f CIEDE2000 on average; check that it is this paint, the parts, and that card and swatches lay in the same light", like.Name, f.Mean)
 	}
