@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"io"
 
 	"tonewright/report/answer"
@@ -25,8 +26,12 @@ func TubeText(w io.Writer, a *answer.OwnTube) error {
 		beside = "is " + answer.HardToTell + " from"
 	}
 	t.say(2, "It %s the typical tube. It %s; thick it is %s; in white %s.", beside, a.Words, a.Masstone.Words, a.Tint.Words)
-	t.say(2, "In figures: %.1f CIEDE2000 apart thick and %.1f in white; it tints %.2f times as strongly and scatters %.2f times as much; one coat's contrast, over black against over white, is %.2f, the typical tube's %.2f.",
-		a.Masstone.Apart, a.Tint.Apart, a.Strength, a.Scatter, a.Contrast[0], a.Contrast[1])
+	tints := ""
+	if a.Strength > 0 {
+		tints = fmt.Sprintf("tints %.2f times as strongly and ", a.Strength)
+	}
+	t.say(2, "In figures: %.1f CIEDE2000 apart thick and %.1f in white; it %sscatters %.2f times as much; one coat's contrast, over black against over white, is %.2f, the typical tube's %.2f.",
+		a.Masstone.Apart, a.Tint.Apart, tints, a.Scatter, a.Contrast[0], a.Contrast[1])
 	t.gap()
 	t.table([][]string{
 		{"thick", "yours", a.Masstone.Own.Munsell, a.Masstone.Own.Name},

@@ -5,7 +5,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"tonewright/match/paint"
 	"tonewright/report"
 	"tonewright/report/answer"
 )
@@ -33,8 +32,7 @@ Flags:
 
 type tubeFlags struct {
 	answering
-	opt    answer.TubeOptions
-	finish string
+	opt answer.TubeOptions
 }
 
 func (f *tubeFlags) set() *pflag.FlagSet {
@@ -53,8 +51,8 @@ func (f *tubeFlags) set() *pflag.FlagSet {
 	s.StringVar(&o.Shine, "shine", "", "of spectra: `HOW` the surface's shine was measured: excluded (also 45/0) or included (default: excluded)")
 	s.BoolVar(&o.Anyway, "anyway", false, "of spectra: keep a tube that reads like another paint, if its label is right")
 	s.StringVar(&o.Card, "card", "", "of a photo: the `RECT` of the gray or white card")
-	s.StringVar(&o.CardIs, "card-is", "gray", "of a photo: the card's `COLOUR`: gray (18 %), white, or as measured")
-	s.StringVar(&f.finish, "finish", "gloss", "of a photo: the swatches' `SURFACE`: gloss, satin or matt")
+	s.StringVar(&o.CardIs, "card-is", "", "of a photo: the card's `COLOUR`: gray (18 %), white, or as measured (default: gray)")
+	s.StringVar(&o.Finish, "finish", "", "of a photo: the swatches' `SURFACE`: gloss, satin or matt (default: gloss)")
 	s.BoolVar(&f.json, "json", false, "print the answer as JSON")
 	return s
 }
@@ -70,10 +68,6 @@ func runTube(args []string, out, _ io.Writer) error {
 	}
 	if f.opt.Paint == "" {
 		return usageError("tube needs the paint it is a tube of: --paint yellow-ochre")
-	}
-	var err error
-	if f.opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
-		return wrongFlag("finish", err)
 	}
 	f.opt.File, f.opt.Box, f.opt.Version = set.Arg(0), f.box, version
 	return f.answer(out)

@@ -3,8 +3,6 @@ package answer
 import (
 	"bytes"
 	"fmt"
-	"io"
-	"os"
 	"strconv"
 	"strings"
 
@@ -24,14 +22,14 @@ type OwnTube struct {
 	LikeName string      `json:"like_name"`
 	Source   string      `json:"source"`
 	Masstone TubeLook    `json:"masstone"`
-	Tint     TubeLook    `json:"tint"`     // one part to four of the white
-	Close    bool        `json:"close"`    // thick and in white, to the typical tube
-	Words    string      `json:"words"`    // beside the typical tube: "covers less and tints stronger"
-	Strength float64     `json:"strength"` // tinting strength, times the typical tube's
-	Scatter  float64     `json:"scatter"`  // likewise
-	Contrast [2]float64  `json:"contrast"` // luminance of one coat over black by that over white: its own, the typical tube's
-	Checked  bool        `json:"checked"`  // Error means something: more was measured than nearly any tube would meet
-	Error    float64     `json:"error"`    // mean CIEDE2000 of Samples
+	Tint     TubeLook    `json:"tint"`               // one part to four of the white
+	Close    bool        `json:"close"`              // thick and in white, to the typical tube
+	Words    string      `json:"words"`              // beside the typical tube: "covers less and tints stronger"
+	Strength float64     `json:"strength,omitempty"` // tinting strength, times the typical tube's; left out for a white
+	Scatter  float64     `json:"scatter"`            // throwing back light, likewise
+	Contrast [2]float64  `json:"contrast"`           // luminance of one coat over black by that over white: its own, the typical tube's
+	Checked  bool        `json:"checked"`            // Error means something: more was measured than nearly any tube would meet
+	Error    float64     `json:"error"`              // mean CIEDE2000 of Samples
 	Worst    float64     `json:"worst"`
 	Samples  []TubeMiss  `json:"samples"`
 	Notes    []string    `json:"notes"`    // what was taken as known
@@ -93,9 +91,9 @@ type TubeOptions struct {
 	Shine     string // of the measuring: "" or excluded, included
 	Anyway    bool   // keep a tube that is hardly of that paint
 
-	Card   string       // the rectangle of a card in the photo
-	CardIs string       // gray, white or a colour
-	Finish paint.Finish // of the swatches
+	Card   string // the rectangle of a card in the photo
+	CardIs string // "" or gray, white, or a colour
+	Finish string // of the swatches: "" or gloss, satin, matt
 
 	Version string
 }
@@ -111,9 +109,12 @@ func TubeFor(opt TubeOptions) (*OwnTube, error) {
 	if err != nil {
 		return nil, plan.Misused(fmt.Errorf("--name: %w", err))
 	}
-	data, err := readFile(opt.File)
+	data, err := paint.ReadRegular(opt.File, mostText)
 	if err != nil {
 		return nil, err
+	}
+	if len(data) == 0 {
+		return nil, fmt.Errorf("%s: is empty; export the spectra again, or copy the photo again from the camera", opt.File)
 	}
 	fit := fitPhoto
 	if isText(data) {
@@ -140,30 +141,26 @@ func (a *OwnTube) keep(box string) error {
 }
 
 // mostText is the most bytes of a file of spectra that are read: thousands of samples.
-const mostText = 16 << 20
-
-// readFile returns as much of a file as spectra may take.
-func readFile(name string) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be opened: %v", name, causeOf(err))
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, mostText+1))
-	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be read: %v", name, causeOf(err))
-	}
-	return data, nil
-}
+const mostText = 4 << 20
 
 // isText tells spectra from a photo: every photo file has control characters early on,
-// which text has not; text in UTF-16 has zeros too, and its mark.
+// which text has not; text in UTF-16 has zeros too, and its mark. A JPEG is one however
+// early it is cut off.
 func isText(data []byte) bool {
+	if bytes.HasPrefix(data, []byte(jpegMark)) {
+		return false
+	}
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
 		return true
 	}
 	return !bytes.ContainsFunc(data[:min(len(data), 512)], func(r rune) bool { return r < '\t' })
 }
+
+// What every JPEG and every PNG begins with.
+const (
+	jpegMark = "\xff\xd8"
+	pngMark  = "\x89PNG"
+)
 
 // answerOf puts what was fitted into words.
 func answerOf(opt TubeOptions, like, named paint.Paint, source string, f tube.Fitted) *OwnTube {
@@ -193,7 +190,8 @@ const (
 	strengthWord = 0.05
 )
 
-// tubeWords says how a tube covers and tints beside the typical one.
+// tubeWords says how a tube covers and tints beside the typical one; of a white, whose
+// strength is 0, only how it covers.
 func tubeWords(contrast [2]float64, strength float64) string {
 	word := func(apart, worth float64, more, less, same string) string {
 		switch {
@@ -203,6 +201,9 @@ func tubeWords(contrast [2]float64, strength float64) string {
 			return less
 		}
 		return same
+	}
+	if strength == 0 {
+		return word(contrast[0]-contrast[1], contrastWord, "covers more", "covers less", "covers just as well")
 	}
 	return word(contrast[0]-contrast[1], contrastWord, "covers more", "covers less", "covers as well") + " and " +
 		word(strength-1, strengthWord, "tints stronger", "tints weaker", "tints as strongly")
@@ -220,21 +221,34 @@ func whiteNamed(name string) (paint.Paint, error) {
 	return white, err
 }
 
-// cutRatio splits "NAME=1:4" at its last "="; without one the ratio is "".
-func cutRatio(text string) (name, ratio string) {
+// cutTint splits "NAME=1:4" at its last "="; without one the ratio is "".
+func cutTint(text string) (name, ratio string, err error) {
+	name = strings.TrimSpace(text)
 	if before, after, found := cutLast(text, "="); found {
-		return strings.TrimSpace(before), strings.TrimSpace(after)
+		name, ratio = strings.TrimSpace(before), strings.TrimSpace(after)
 	}
-	return text, ""
+	if name == "" {
+		return "", "", fmt.Errorf("--tint %q does not say which tint; write it as SAMPLE=1:4, or in a photo as x,y,w,h=1:4", text)
+	}
+	return name, ratio, nil
 }
 
-// parseRatio reads "1:4", parts of paint to parts of white.
+// parseRatio reads "1:4", parts of paint to parts of white, such as a tint may have.
 func parseRatio(text string) (part, white float64, err error) {
 	before, after, found := strings.Cut(text, ":")
-	part, bad := strconv.ParseFloat(strings.TrimSpace(before), 64)
-	white, worse := strconv.ParseFloat(strings.TrimSpace(after), 64)
+	part, bad := parseParts(before)
+	white, worse := parseParts(after)
 	if !found || bad != nil || worse != nil {
 		return 0, 0, fmt.Errorf("%q is no ratio of paint to white; write it as 1:4", text)
 	}
-	return part, white, nil
+	return part, white, tube.CheckParts(part, white)
+}
+
+// parseParts reads a figure of digits, a sign and a point: no NaN, no other notation.
+func parseParts(text string) (float64, error) {
+	text = strings.TrimSpace(text)
+	if strings.Trim(text, "0123456789+-.") != "" {
+		return 0, strconv.ErrSyntax
+	}
+	return strconv.ParseFloat(text, 64)
 }

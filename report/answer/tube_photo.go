@@ -1,7 +1,9 @@
 package answer
 
 import (
+	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"tonewright/analyze"
@@ -11,14 +13,14 @@ import (
 )
 
 // fitPhoto fits a tube to painted swatches in a photo.
-func fitPhoto(opt TubeOptions, like, named paint.Paint, _ []byte) (*OwnTube, error) {
-	white, err := photoOnly(opt)
-	if err != nil {
-		return nil, plan.Misused(err)
-	}
+func fitPhoto(opt TubeOptions, like, named paint.Paint, data []byte) (*OwnTube, error) {
 	photo, err := analyze.Open(opt.File, analyze.Limits{})
 	if err != nil {
-		return nil, err
+		return nil, noPhoto(err, data)
+	}
+	white, surface, err := photoOnly(opt)
+	if err != nil {
+		return nil, plan.Misused(err)
 	}
 	card, spots, ratios, err := spotsOf(opt, photo)
 	if err != nil {
@@ -28,7 +30,7 @@ func fitPhoto(opt TubeOptions, like, named paint.Paint, _ []byte) (*OwnTube, err
 	if err != nil {
 		return nil, err
 	}
-	seen := tube.Painted{Masstone: tube.Swatch{Lab: read[0].Lab, Spread: read[0].Spread}, Surface: opt.Finish}
+	seen := tube.Painted{Masstone: tube.Swatch{Lab: read[0].Lab, Spread: read[0].Spread}, Surface: surface}
 	for i, r := range read[1:] {
 		seen.Tints = append(seen.Tints, tube.TintSwatch{Paint: ratios[i][0], White: ratios[i][1], Swatch: tube.Swatch{Lab: r.Lab, Spread: r.Spread}})
 	}
@@ -46,24 +48,39 @@ func fitPhoto(opt TubeOptions, like, named paint.Paint, _ []byte) (*OwnTube, err
 	return a, nil
 }
 
-// photoOnly checks what needs no photo yet, and returns the white.
-func photoOnly(opt TubeOptions) (white paint.Paint, err error) {
+// noPhoto adds to why a file cannot be read as a photo that it is no text either, where
+// it does not begin as a photo does.
+func noPhoto(err error, data []byte) error {
+	if bytes.HasPrefix(data, []byte(jpegMark)) || bytes.HasPrefix(data, []byte(pngMark)) {
+		return err
+	}
+	return fmt.Errorf("%w; nor is it text, as spectra are", err)
+}
+
+// photoOnly checks what only a photo has or lacks, and returns the white and the
+// swatches' surface.
+func photoOnly(opt TubeOptions) (white paint.Paint, surface paint.Finish, err error) {
 	switch {
 	case opt.Card == "":
-		return white, fmt.Errorf("%s is a photo, which needs a gray or white card in it: --card x,y,w,h", opt.File)
+		return white, surface, fmt.Errorf("%s is a photo, which needs a gray or white card in it: --card x,y,w,h", opt.File)
 	case opt.Masstone == "":
-		return white, fmt.Errorf("%s is a photo; say where the paint alone is: --masstone x,y,w,h", opt.File)
+		return white, surface, fmt.Errorf("%s is a photo; say where the paint alone is: --masstone x,y,w,h", opt.File)
 	case len(opt.Tints) == 0:
-		return white, fmt.Errorf("a masstone alone cannot tell a strong paint from one that scatters little; paint a tint too and say where it is: --tint x,y,w,h=1:4")
+		return white, surface, fmt.Errorf("a masstone alone cannot tell a strong paint from one that scatters little; paint a tint too and say where it is: --tint x,y,w,h=1:4")
 	case len(opt.OverBlack)+len(opt.OverWhite) > 0 || opt.BareBlack+opt.BareWhite+opt.Shine != "":
-		return white, fmt.Errorf("films (--over-black, --over-white, --bare-black, --bare-white) and --shine are for spectra; leave them out for a photo")
+		return white, surface, fmt.Errorf("films (--over-black, --over-white, --bare-black, --bare-white) and --shine are for spectra; leave them out for a photo")
 	case opt.Anyway:
-		return white, fmt.Errorf("--anyway is for spectra; from a photo a tube is never fitted far from the typical one, so leave it out")
+		return white, surface, fmt.Errorf("--anyway is for spectra; from a photo a tube is never fitted far from the typical one, so leave it out")
 	}
 	if white, err = whiteNamed(opt.White); err != nil {
-		return white, fmt.Errorf("--white: %w", err)
+		return white, surface, fmt.Errorf("--white: %w", err)
 	}
-	return white, nil
+	if opt.Finish != "" {
+		if surface, err = paint.ParseFinish(opt.Finish); err != nil {
+			return white, surface, fmt.Errorf("--finish: %w", err)
+		}
+	}
+	return white, surface, nil
 }
 
 // spotsOf returns the card, where masstone and tints lie, and the tints' parts.
@@ -80,21 +97,35 @@ func spotsOf(opt TubeOptions, photo *analyze.Photo) (card analyze.Card, spots []
 	}
 	spots = append(spots, analyze.Spot{Name: "masstone", Rect: r})
 	for _, text := range opt.Tints {
-		rect, ratio := cutRatio(text)
-		if ratio == "" {
-			ratio = "1:4"
-		}
-		part, white, err := parseRatio(ratio)
+		spot, ratio, err := tintSpot(text, photo)
 		if err != nil {
-			return card, nil, nil, fmt.Errorf("--tint: %w", err)
+			return card, nil, nil, err
 		}
-		r, err := analyze.ParseRect(rect, photo.Width, photo.Height)
-		if err != nil {
-			return card, nil, nil, fmt.Errorf("--tint: %w", err)
+		if slices.ContainsFunc(spots, func(s analyze.Spot) bool { return s.Rect == spot.Rect }) {
+			return card, nil, nil, fmt.Errorf("--tint %q: this place is given twice; each swatch is wanted once", text)
 		}
-		spots, ratios = append(spots, analyze.Spot{Name: "tint " + ratio, Rect: r}), append(ratios, [2]float64{part, white})
+		spots, ratios = append(spots, spot), append(ratios, ratio)
 	}
 	return card, spots, ratios, nil
+}
+
+// tintSpot reads where a tint lies and its parts, 1:4 where they are not said.
+func tintSpot(text string, photo *analyze.Photo) (spot analyze.Spot, ratio [2]float64, err error) {
+	rect, parts, err := cutTint(text)
+	if err != nil {
+		return spot, ratio, err
+	}
+	if parts == "" {
+		parts = "1:4"
+	}
+	if ratio[0], ratio[1], err = parseRatio(parts); err != nil {
+		return spot, ratio, fmt.Errorf("--tint: %w", err)
+	}
+	spot.Name = "tint " + parts
+	if spot.Rect, err = analyze.ParseRect(rect, photo.Width, photo.Height); err != nil {
+		err = fmt.Errorf("--tint: %w", err)
+	}
+	return spot, ratio, err
 }
 
 // sourceOf says which swatches a tube was fitted to.
