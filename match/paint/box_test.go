@@ -3,6 +3,7 @@ package paint
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -30,6 +31,7 @@ func TestReadBoxSaysWhatIsWrong(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"a misspelt name", "paints = [\n\"titanum white\"]", `box.toml:2: unknown paint "titanum white"; did you mean "titanium-white", `},
 		{"an unknown Colour Index name", `paints = ["PB92"]`, `box.toml:1: unknown paint "PB92"; did you mean "ultramarine-blue", `},
+		{"a name without end", `paints = ["` + strings.Repeat("a", 500000) + `"]`, `box.toml:1: unknown paint "` + strings.Repeat("a", 60) + `…": it has 500000 characters; a name has at most 60`},
 		{"part of a name", `paints = ["titanium"]`, `box.toml:1: unknown paint "titanium"; did you mean `},
 		{"a Colour Index name of several", `paints = ["PR108"]`, `box.toml:1: "PR108" is the Colour Index name of 3 paints; write one of "cadmium-red-light", "cadmium-red-medium" or "cadmium-red-deep"`},
 		{"a paint twice", "paints = [\n\"PB29\",\n\"Ultramarine Blue\"]", `box.toml:3: "Ultramarine Blue" is Ultramarine Blue, which is listed already; leave it out`},

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Find returns the paint that a painter means by an id, a name or a Colour Index
@@ -32,8 +33,10 @@ func find(name string) (Paint, error) {
 	if p != nil {
 		return *p, nil
 	}
-	switch len(byIndex) {
-	case 0:
+	switch letters := utf8.RuneCountInString(name); {
+	case letters > longestName: // the nearest to a whole file would be sought for minutes
+		return Paint{}, fmt.Errorf("unknown paint %q: it has %d characters; a name has at most %d", shortened(name), letters, longestName)
+	case len(byIndex) == 0:
 		return Paint{}, fmt.Errorf("unknown paint %q; did you mean %s?", name, quoted(nearest(wanted)))
 	}
 	return Paint{}, fmt.Errorf("%q is the Colour Index name of %d paints; write one of %s", name, len(byIndex), quoted(ids(byIndex)))

@@ -67,6 +67,7 @@ func TestBoxSaysWhatIsWrongWithATube(t *testing.T) {
 		{"an unknown key", tubeText("paint = 'viridian'\ncolour = 'green'", "1", "1"), `box.toml:5: unknown key "tube.colour"; a box has name, paints and [[tube]] blocks, and a tube has name, paint, source, error, away, k and s`},
 		{"the wrong kind", tubeText("paint = 3", "1", "1"), `box.toml:4:9: `},
 		{"two of a name", tubeText("paint = 'viridian'", "1", "1") + "\n# again\n" + tubeText("paint = 'viridian'", "1", "1"), `box.toml:9: tube 2: "Viridian" is the name of a tube above it; give each its own`},
+		{"more tubes than a box has", strings.Repeat(tubeText("paint = 'viridian'", "1", "1"), 201), `box.toml: 201 tubes are more than the 200 that a box may hold; take out those that are used up`},
 		{"listed twice", "", `box.toml:1: "mine" is mine, which is listed already; leave it out`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
