@@ -83,3 +83,10 @@ func tonewrightAndPeak() {
 	}
 	os.Exit(code)
 }
+
+// What a name holds does not steer the terminal: no codes, no marks that turn the writing.
+func TestPlainText(t *testing.T) {
+	if got, want := plainText("a\x1b[31m\u202eb\xff\n"), "a?[31m?b?\n"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
