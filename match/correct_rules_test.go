@@ -1,6 +1,7 @@
 package match
 
 import (
+	"math"
 	"testing"
 
 	"tonewright/analyze/colour"
@@ -106,4 +107,32 @@ func TestWhenToStartAgain(t *testing.T) {
 	assert.Positive(t, close)
 	assert.Positive(t, anew)
 	assert.Positive(t, offered)
+}
+
+// No advice makes a pile worse: what is hoped of it is nearer than what was measured, and
+// where nothing is added the pile stays as far as it reads. Here each reads near the aim
+// and far from its paints, so that it is thought to lie between the two, which is farther
+// off than it reads. advise has no bound on the surprise that would stop it first.
+func TestNoAdviceMakesThePileWorse(t *testing.T) {
+	owned := paint.StarterBox().Paints
+	dropped := 0
+	for i, aim := range testAims(60, 73) {
+		pile := Pile{[]paint.Paint{owned[i%len(owned)]}, []float64{2}}
+		measured := aim
+		measured.L += 6 + float64(i%5)
+		measured.B += float64(i%7) - 3
+		round := Round{Pile: pile, Measured: measured}
+		c := advise(owned, round, aim, Learn([]Round{round}), leftoverShare)
+		if c.Verdict == Leave {
+			continue
+		}
+		if len(c.Additions) > 0 {
+			assert.Less(t, math.Round(10*c.Remaining), math.Round(10*c.DeltaE), "aim %v, pile %s, measured %v", aim, pile, measured)
+			continue
+		}
+		dropped++
+		assert.LessOrEqual(t, c.Remaining, c.DeltaE)
+	}
+	t.Log(dropped)
+	assert.Positive(t, dropped)
 }

@@ -27,7 +27,7 @@ type work struct {
 }
 
 func newWork(paints []paint.Paint, pile Pile, as paint.Paint, aim colour.Lab) *work {
-	w := &work{paints: paints, pile: as, whole: sum(pile.Parts), aim: aim, room: mostInPile - len(pile.Paints)}
+	w := &work{paints: paints, pile: as, whole: sum(pile.Parts), aim: aim, room: max(0, mostInPile-len(pile.Paints))}
 	w.amounts = amounts(w.whole)
 	w.base = opticsOf(&as, w.whole)
 	for i := range paints {

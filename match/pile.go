@@ -3,9 +3,8 @@
 package match
 
 import (
+	"cmp"
 	"fmt"
-	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -23,84 +22,79 @@ type Pile struct {
 // few enough that what each one did can still be told.
 const mostInPile = 6
 
-// ParsePile reads "yellow-ochre 3, titanium-white 1, phthalo-blue touch": paints by
-// the names that paint.Find knows, each with its parts, a touch or a speck. One paint
-// alone needs no parts. A touch is 1/32 of the pile and a speck 1/128.
+// ParsePile reads what a painter types: "yellow-ochre 3, titanium-white 1, 2 touches of
+// phthalo-blue": paints by the names that paint.Find knows, each with its parts, or a
+// number of touches or specks before or after the name. One paint alone needs no parts.
+// A touch is 1/32 of the pile and a speck 1/128.
+// The error is an UnknownPaint where only a name is at fault.
 func ParsePile(owned []paint.Paint, text string) (Pile, error) {
-	var p Pile
-	var small []float64 // share of the whole pile; 0 where measured in parts
-	for _, field := range strings.Split(text, ",") {
-		name, parts, share, err := parseAmount(field)
-		if err != nil {
-			return Pile{}, fmt.Errorf("pile %q: %w", text, err)
-		}
-		found, err := paint.Find(owned, name)
-		if err != nil && amountWithin(name) {
-			err = fmt.Errorf("%q is several paints; put commas between them, as in \"yellow-ochre 3, titanium-white 1\"", strings.TrimSpace(field))
-		}
-		if err != nil {
-			return Pile{}, fmt.Errorf("pile %q: %w", text, err)
-		}
-		if slices.ContainsFunc(p.Paints, func(q paint.Paint) bool { return q.ID == found.ID }) {
-			return Pile{}, fmt.Errorf("pile %q: %s is in it twice; add its parts up", text, found.Name)
-		}
-		p.Paints, p.Parts, small = append(p.Paints, found), append(p.Parts, parts), append(small, share)
+	p, err := readPile(owned, text, amountRange{leastOfOne, mostOfOne})
+	if err != nil {
+		return Pile{}, err
 	}
 	if len(p.Paints) > mostInPile {
 		return Pile{}, fmt.Errorf("pile %q: has %d paints; at most %d can be told apart in one pile", text, len(p.Paints), mostInPile)
 	}
+	return p, nil
+}
+
+// ReadPile reads what String wrote, and all that ParsePile does, of any number of paints
+// and up to 1e9 parts: round by round a pile grows past what anyone types.
+// The error is an UnknownPaint where only a name is at fault.
+func ReadPile(owned []paint.Paint, text string) (Pile, error) {
+	return readPile(owned, text, amountRange{1e-9, 1e9})
+}
+
+// UnknownPaint is an error in a pile that is written as it should be, about a name that
+// no paint has.
+type UnknownPaint struct{ error }
+
+func readPile(owned []paint.Paint, text string, bounds amountRange) (Pile, error) {
+	var p Pile
+	var small []float64 // share of the whole pile; 0 where measured in parts
+	var unknown error
+	for _, field := range strings.Split(text, ",") {
+		a, err := parseAmount(field, bounds)
+		if err != nil {
+			return Pile{}, fmt.Errorf("pile %q: %w", text, err)
+		}
+		found, err := paint.Find(owned, a.name)
+		if err != nil && amountWithin(a.name) {
+			return Pile{}, fmt.Errorf("pile %q: %q is several paints; put commas between them, as in \"yellow-ochre 3, titanium-white 1\"", text, strings.TrimSpace(field))
+		}
+		if err != nil {
+			unknown = cmp.Or(unknown, error(UnknownPaint{fmt.Errorf("pile %q: %w", text, err)}))
+			found = paint.Paint{ID: a.name} // the other paints may still be written wrongly
+		}
+		if indexOf(p.Paints, found.ID) >= 0 {
+			return Pile{}, fmt.Errorf("pile %q: %s is in it twice; add its parts up", text, cmp.Or(found.Name, found.ID))
+		}
+		p.Paints, p.Parts, small = append(p.Paints, found), append(p.Parts, a.parts), append(small, a.share)
+	}
+	if err := p.turnIntoParts(small); err != nil {
+		return Pile{}, fmt.Errorf("pile %q: %w", text, err)
+	}
+	if unknown != nil {
+		return Pile{}, unknown
+	}
+	return p, nil
+}
+
+// turnIntoParts sets the parts of the paints that are measured as a share of the pile.
+func (p Pile) turnIntoParts(small []float64) error {
 	wholes, shares := sum(p.Parts), sum(small)
 	if wholes == 0 {
-		return Pile{}, fmt.Errorf("pile %q: has only touches; give the parts of at least one paint", text)
+		return fmt.Errorf("has only touches; give the parts of at least one paint")
+	}
+	if shares > mostTouched {
+		return fmt.Errorf("its touches and specks are more than half of the pile; give parts instead")
 	}
 	for i, share := range small {
 		if share > 0 {
 			p.Parts[i] = wholes * share / (1 - shares)
 		}
 	}
-	return p, nil
-}
-
-// mostOfOne bounds a part that is read, so that no slip of a key passes for one.
-const mostOfOne = 1000
-
-// parseAmount reads "yellow ochre 3", "3 yellow ochre", "phthalo-blue touch" or a
-// name alone. A number that is part of a name, as in "PB29", is none.
-func parseAmount(field string) (name string, parts, share float64, err error) {
-	words := strings.Fields(field)
-	if len(words) == 0 {
-		return "", 0, 0, fmt.Errorf("a paint is missing between the commas; write it as \"yellow-ochre 3, titanium-white 1\"")
-	}
-	if len(words) == 1 {
-		return words[0], 1, 0, nil
-	}
-	last := len(words) - 1
-	switch strings.ToLower(words[last]) {
-	case string(Touch):
-		return strings.Join(words[:last], " "), 0, touchShare, nil
-	case string(Speck):
-		return strings.Join(words[:last], " "), 0, speckShare, nil
-	}
-	for _, at := range []int{last, 0} {
-		n, bad := strconv.ParseFloat(words[at], 64)
-		if bad != nil {
-			continue
-		}
-		if !(n > 0) || n > mostOfOne || math.IsInf(n, 0) {
-			return "", 0, 0, fmt.Errorf("%s parts is out of range: more than 0 and at most %d", words[at], mostOfOne)
-		}
-		return strings.Join(slices.Delete(slices.Clone(words), at, at+1), " "), n, 0, nil
-	}
-	return strings.Join(words, " "), 1, 0, nil
-}
-
-// amountWithin tells whether an unknown name has an amount among its words, as where
-// the comma between two paints is left out.
-func amountWithin(name string) bool {
-	return slices.ContainsFunc(strings.Fields(name), func(word string) bool {
-		_, bad := strconv.ParseFloat(word, 64)
-		return bad == nil || strings.EqualFold(word, string(Touch)) || strings.EqualFold(word, string(Speck))
-	})
+	return nil
 }
 
 // Optics returns K and S of the pile.
@@ -113,7 +107,7 @@ func sum(v []float64) (s float64) {
 	return s
 }
 
-// String writes the pile as ParsePile reads it, to five digits of each part.
+// String writes the pile as ReadPile reads it, to five digits of each part.
 func (p Pile) String() string {
 	words := make([]string, len(p.Paints))
 	for i, of := range p.Paints {
