@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"io"
 	"path/filepath"
 	"strings"
@@ -47,7 +48,7 @@ func (f *swatchFlags) set() *pflag.FlagSet {
 	s.StringVar(&f.card, "card", "", "where the card is in the photo: a `RECT`")
 	s.StringVar(&f.swatch, "swatch", "", "where the swatch is: a `RECT`")
 	s.StringVar(&f.aim, "aim", "", "the `AIM`: a tag of the plan, or a colour as in mix")
-	s.StringVar(&f.pile, "pile", "", "what is in the pile: `PARTS` such as \"yellow-ochre 3, titanium-white 1, viridian touch\"")
+	s.StringVar(&f.pile, "pile", "", "what is in the pile: `PARTS` such as \"yellow-ochre 3, titanium-white 1, 2 touches of viridian\"")
 	s.StringVar(&f.plan, "plan", "", "the plan's JSON `FILE` (default: plan.json beside the photo)")
 	s.StringVar(&f.cardIs, "card-is", "gray", "what the card is: gray (18 %), white, or its own `COLOUR`")
 	s.StringVar(&f.log, "log", "", "the `FILE` for the rounds (default: the plan's name with .rounds.tsv)")
@@ -115,11 +116,24 @@ func (f *swatchFlags) answer(photo string, out io.Writer) error {
 		return err
 	}
 	if a.Logged {
-		if err := place([]output{{target, opt.Log.Text()}}); err != nil {
+		if err := f.keep(target, opt.Log); err != nil {
 			return err
 		}
 	}
-	return f.print(out, a, func(w io.Writer) error { return report.SwatchText(w, a, f.log) })
+	err = f.print(out, a, func(w io.Writer) error { return report.SwatchText(w, a, f.log) })
+	if err != nil && a.Logged {
+		return fmt.Errorf("%w; the round is in %s all the same: ask again for the answer, it does not count twice", err, f.log)
+	}
+	return err
+}
+
+// keep writes the log to where it is.
+func (f *swatchFlags) keep(target string, log *answer.Rounds) error {
+	text, err := log.Text(f.log)
+	if err != nil {
+		return err
+	}
+	return place([]output{{target, text}})
 }
 
 // forgets takes a round out of the log; a photo only says where the plan lies.
@@ -135,10 +149,14 @@ func (f *swatchFlags) forgets(set *pflag.FlagSet, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if err := place([]output{{target, opt.Log.Text()}}); err != nil {
+	if err := f.keep(target, opt.Log); err != nil {
 		return err
 	}
-	return f.print(out, forgotten, func(w io.Writer) error { return report.ForgottenText(w, forgotten, f.log) })
+	err = f.print(out, forgotten, func(w io.Writer) error { return report.ForgottenText(w, forgotten, f.log) })
+	if err != nil {
+		return fmt.Errorf("%w; the round is out of %s all the same: asking again takes out the one before", err, f.log)
+	}
+	return nil
 }
 
 // defaults fills in the files that were not named.

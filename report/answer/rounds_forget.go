@@ -29,8 +29,8 @@ func Forget(log *Rounds, file string, opt SwatchOptions) (*Forgotten, error) {
 		return nil, fmt.Errorf("%s: has no round for %s to forget; %s", file, aimed, log.aims())
 	}
 	r := log.list[i]
-	log.list = slices.Delete(log.list, i, i+1)
-	return &Forgotten{made(opt.Version), r.aimed, r.date, r.photo, pileText(r.pile), len(log.list)}, nil
+	log.remove(i)
+	return &Forgotten{made(opt.Version), r.aimed, r.date, r.photo, r.pile.String(), len(log.list)}, nil
 }
 
 // aims says for which aims the log has rounds.

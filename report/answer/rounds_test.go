@@ -11,7 +11,6 @@ import (
 
 	"tonewright/analyze/colour"
 	"tonewright/match"
-	"tonewright/match/paint"
 )
 
 func pileOf(t *testing.T, text string) match.Pile {
@@ -23,8 +22,8 @@ func pileOf(t *testing.T, text string) match.Pile {
 func someRound(t *testing.T) round {
 	return round{
 		date: "2026-11-25", aimed: "A1", aim: colour.Lab{L: 52.125, A: -3, B: 18.4}, photo: "pile.jpg",
-		pile: pileOf(t, "yellow-ochre 3, titanium-white 1"), measured: colour.Lab{L: 50, A: 0.25, B: -7.5},
-		spread: 0.7, deltaE: 4.2, advice: "Add a touch of Viridian.", then: pileOf(t, "yellow-ochre 3, titanium-white 1, viridian 0.125"),
+		pile: loggedPile{Pile: pileOf(t, "yellow-ochre 3, titanium-white 1")}, measured: colour.Lab{L: 50, A: 0.25, B: -7.5},
+		spread: 0.7, deltaE: 4.2, advice: "Add a touch of Viridian.", then: loggedPile{Pile: pileOf(t, "yellow-ochre 3, titanium-white 1, viridian 0.125")},
 	}
 }
 
@@ -33,32 +32,32 @@ func TestLogIsReadBack(t *testing.T) {
 	log := &Rounds{}
 	log.add(someRound(t))
 	odd := someRound(t)
-	odd.photo, odd.aimed, odd.pile, odd.then = "a\tb\n.jpg", "lab(52,\t18, 30)", match.Pile{}, match.Pile{}
+	odd.photo, odd.aimed, odd.pile, odd.then = "a\tb\n.jpg", "lab(52,\t18, 30)", loggedPile{}, loggedPile{}
 	log.add(odd)
-	text := log.Text()
+	text := log.text()
 	again, err := parseRounds("log.tsv", string(text), nil)
 	require.NoError(t, err)
 	require.Len(t, again.list, 2)
-	assert.Equal(t, string(text), string(again.Text()))
+	assert.Equal(t, string(text), string(again.text()))
 	assert.Equal(t, "a b .jpg", again.list[1].photo)
 	assert.Empty(t, again.list[1].pile.Paints)
 	assert.InDelta(t, 0.125, again.list[0].then.Parts[2], 1e-9)
 	spreadsheet := "\ufeff" + strings.ReplaceAll(string(text), "\n", "\r\n") // as some save it
 	again, err = parseRounds("log.tsv", spreadsheet, nil)
 	require.NoError(t, err)
-	assert.Equal(t, string(text), string(again.Text()))
+	assert.Equal(t, string(text), string(again.text()))
 }
 
 func TestLogSaysWhichLineIsWrong(t *testing.T) {
 	log := &Rounds{}
 	log.add(someRound(t))
-	good := string(log.Text())
+	good := string(log.text())
 	for _, c := range []struct{ old, new, want string }{
 		{"2026-11-25", "yesterday", `log.tsv:3: date "yesterday" is not written as 2026-11-25; mend the line or take it out`},
 		{"52.13 -3 18.4", "52 -3", `log.tsv:3: aim: "52 -3" is not three numbers`},
-		{"50 0.25 -7.5", "500 0 0", "log.tsv:3: measured: colour"},
-		{"50 0.25 -7.5", "NaN 0 0", "log.tsv:3: measured: colour"},
-		{"yellow-ochre 3, titanium-white 1\t", "gold 3\t", `log.tsv:3: pile "gold 3": unknown paint`},
+		{"50 0.25 -7.5", "5000 0 0", `log.tsv:3: measured: "5000 0 0" is not three numbers L a b from -1000 to 1000`},
+		{"50 0.25 -7.5", "NaN 0 0", `log.tsv:3: measured: "NaN 0 0" is not three numbers`},
+		{"yellow-ochre 3, titanium-white 1\t", "gold -3\t", `log.tsv:3: pile "gold -3": -3 parts of gold is out of range`},
 		{"\t0.7\t", "\t-1\t", `log.tsv:3: spread: "-1" is no number from 0 to 200`},
 		{"\t4.2\t", "\tInf\t", `log.tsv:3: CIEDE2000: "Inf" is no number`},
 		{"\tpile.jpg", "", "log.tsv:3: has 9 columns, not 10 with tabs between"},
@@ -115,44 +114,25 @@ func TestPileNow(t *testing.T) {
 	assert.Equal(t, "viridian 1", p.String())
 	assert.Contains(t, from, "as you gave it")
 	p, from = pileNow(match.Pile{}, []round{r}, wanted)
-	assert.Equal(t, r.then.String(), p.String())
+	assert.Equal(t, r.then.Pile.String(), p.String())
 	assert.Contains(t, from, "after the advice of 2026-11-25")
 	p, from = pileNow(match.Pile{}, nil, wanted)
 	assert.Equal(t, "burnt-umber 1", p.String())
 	assert.Contains(t, from, "the plan's recipe")
 	p, _ = pileNow(match.Pile{}, nil, planned{aim: r.aim})
 	assert.Empty(t, p.Paints)
-}
-
-// A plan's colour comes with its recipe, small amounts too, in the owned paints.
-func TestReadPlanned(t *testing.T) {
-	own := paint.StarterBox().Paints
-	own[0].Basis = paint.Own
-	file := filepath.Join(t.TempDir(), "plan.json")
-	write := func(text string) { require.NoError(t, os.WriteFile(file, []byte(text), 0o600)) }
-	write(`{"tool":"tonewright","regions":[{"colours":[{"id":"A1","aim_lab":[52,-3,18],"recipe":{"parts":[
-		{"paint":"titanium-white","parts":3},{"paint":"viridian","parts":0.0967,"measure":"touch"}]}},{"id":"A2","aim_lab":[52,-3,400]},{"id":"A3","aim_lab":[50,0,0],"recipe":null}]}]}`)
-	p, from, err := findAim(" a1", file, own)
-	require.NoError(t, err)
-	assert.Equal(t, "A1", from)
-	assert.Equal(t, colour.Lab{L: 52, A: -3, B: 18}, p.aim)
-	require.Len(t, p.pile.Paints, 2)
-	assert.Equal(t, paint.Own, p.pile.Paints[0].Basis)
-	assert.InDelta(t, 1.0/32, p.pile.Parts[1]/(p.pile.Parts[0]+p.pile.Parts[1]), 1e-9) // by definition of a touch
-	p, _, err = findAim("A3", file, own)
-	require.NoError(t, err)
-	assert.Empty(t, p.pile.Paints)
-	_, _, err = findAim("A2", file, own)
-	assert.ErrorContains(t, err, "A2: colour")
-	write(`{"tool":"another","regions":[]}`)
-	_, _, err = findAim("A1", file, own)
-	assert.ErrorContains(t, err, "is not the data of a plan")
+	strange := r
+	strange.then = loggedPile{unread: "my-ochre 3"}
+	p, from = pileNow(match.Pile{}, []round{r, strange}, wanted)
+	assert.Empty(t, p.Paints, "neither the round's before nor the plan's")
+	assert.Contains(t, from, "has a paint that is not known here")
 }
 
 // Whatever is read as a log is written and read back the same; nothing panics.
 func FuzzParseRounds(f *testing.F) {
 	head := logMark + "\n" + logColumns + "\n"
 	f.Add(head)
+	f.Add(head + "# mine\n2026-11-25\tA1\t52 -3 400\tpile.jpg\tgold 3, viridian touch\t120 0 0\t0.7\t4.2\tAdd it.\tPB29 2 touches, PY43 5e8  \n#\n")
 	f.Add(head + "2026-11-25\tA1\t52 -3 18\tpile.jpg\tyellow-ochre 3, viridian touch\t50 0 0\t0.7\t4.2\tAdd it.\t-\n")
 	f.Add(head + "2026-11-25\t\t100 150 -150\t\t-\t0 0 0\t0\t200\t\tPB29\n")
 	f.Fuzz(func(t *testing.T, text string) {
@@ -160,9 +140,9 @@ func FuzzParseRounds(f *testing.F) {
 		if err != nil {
 			return
 		}
-		written := string(log.Text())
+		written := string(log.text())
 		again, err := parseRounds("log.tsv", written, nil)
 		require.NoError(t, err)
-		assert.Equal(t, written, string(again.Text()))
+		assert.Equal(t, written, string(again.text()))
 	})
 }

@@ -121,8 +121,11 @@ func SwatchFor(opt SwatchOptions) (*Swatch, error) {
 	if opt.BoxNote != "" {
 		a.Warnings = append(a.Warnings, opt.BoxNote)
 	}
-	now.pile, a.PileFrom = pileNow(typed, earlier, wanted)
-	a.Pile = partsOf(now.pile)
+	if text := unknownText(earlier, a.Box); text != "" {
+		a.Warnings = append(a.Warnings, text)
+	}
+	now.pile.Pile, a.PileFrom = pileNow(typed, earlier, wanted)
+	a.Pile = partsOf(now.pile.Pile)
 	a.judge(&now, read, learnable(earlier), opt.Box.Paints)
 	if a.Logged = a.Verdict != string(match.Again); a.Logged {
 		opt.Log.add(now)
@@ -147,8 +150,12 @@ func pileNow(typed match.Pile, earlier []round, wanted planned) (match.Pile, str
 	if len(typed.Paints) > 0 {
 		return typed, "as you gave it"
 	}
-	if i := lastOf(earlier, wanted.aim); i >= 0 && len(earlier[i].then.Paints) > 0 {
-		return earlier[i].then, "as the log has it after the advice of " + earlier[i].date + "; if it is another, say so with --pile"
+	switch i := lastOf(earlier, wanted.aim); {
+	case i < 0:
+	case earlier[i].then.unread != "":
+		return match.Pile{}, "not told: the log's last one has a paint that is not known here"
+	case len(earlier[i].then.Paints) > 0:
+		return earlier[i].then.Pile, "as the log has it after the advice of " + earlier[i].date + "; if it is another, say so with --pile"
 	}
 	if len(wanted.pile.Paints) > 0 {
 		return wanted.pile, "the plan's recipe; if you mixed another, say so with --pile"
@@ -159,7 +166,7 @@ func pileNow(typed match.Pile, earlier []round, wanted planned) (match.Pile, str
 // judge fills in what the swatch misses and what to do, and into the round what came of
 // it.
 func (a *Swatch) judge(now *round, read reading, earlier []match.Round, owned []paint.Paint) {
-	last := match.Round{Pile: now.pile, Measured: now.measured, Spread: now.spread}
+	last := match.Round{Pile: now.pile.Pile, Measured: now.measured, Spread: now.spread}
 	c := match.Judge(last, now.aim)
 	switch {
 	case len(read.useless) > 0:
@@ -177,9 +184,9 @@ func (a *Swatch) judge(now *round, read reading, earlier []match.Round, owned []
 	if text := a.doubt(c); text != "" {
 		a.Warnings = append(a.Warnings, text)
 	}
-	now.deltaE, now.advice, now.then = c.DeltaE, a.Advice, c.After
+	now.deltaE, now.advice, now.then.Pile = c.DeltaE, a.Advice, c.After
 	if c.Verdict == match.Anew {
-		now.then = recipePile(*c.Fresh, owned) // of the fresh paint alone: what is kept of the old pile is little, and for the painter to choose
+		now.then.Pile = recipePile(*c.Fresh, owned) // of the fresh paint alone: what is kept of the old pile is little, and for the painter to choose
 	}
 }
 

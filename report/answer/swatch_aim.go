@@ -1,10 +1,9 @@
 package answer
 
 import (
-	"encoding/json"
 	"fmt"
-	"os"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -40,43 +39,28 @@ func findAim(text, planFile string, owned []paint.Paint) (p planned, from string
 	if p.aim, err = colour.Parse(text); err != nil {
 		return p, text, plan.Misused(fmt.Errorf("--aim: %w, or a tag of the plan such as A1", err))
 	}
+	if err = possible(p.aim); err != nil {
+		return p, text, plan.Misused(fmt.Errorf("--aim: %s %w", text, err))
+	}
 	return p, text, nil
 }
 
-// planColour is what is read of a colour in a plan's JSON.
-type planColour struct {
-	ID     string      `json:"id"`
-	AimLab plan.Triple `json:"aim_lab"`
-	Recipe *struct {
-		Parts []plan.Part `json:"parts"`
-	} `json:"recipe"`
+// notQuite is the CIEDE2000 by which an aim may be past what a surface can be, for the
+// rounding of notations.
+const notQuite = 1
+
+// possible is an error where no surface can have a colour under daylight, which says how
+// strong one of its hue and value can be.
+func possible(aim colour.Lab) error {
+	r := aim.Reflectance()
+	if reached := r.Lab(); colour.DeltaE00(reached, aim) > notQuite {
+		return fmt.Errorf("is stronger than any surface can be; of its hue and value the strongest is about %s", reached.Munsell())
+	}
+	return nil
 }
 
-// planRead is what is read of a plan's JSON.
-type planRead struct {
-	Tool   string   `json:"tool"`
-	Box    plan.Box `json:"box"`
-	Paints []struct {
-		ID    string `json:"paint"`
-		Basis string `json:"basis"`
-	} `json:"paints"`
-	Regions []struct {
-		Colours []planColour `json:"colours"`
-	} `json:"regions"`
-}
-
-// readPlan reads a plan's JSON; what it is wanted for ends the error of a file that is
-// not there.
-func readPlan(file, wanted string) (read planRead, err error) {
-	text, err := os.ReadFile(file)
-	if err != nil {
-		return read, fmt.Errorf("%s: cannot be read: %v; %s is looked up in the plan's data: make it with tonewright plan PHOTO --json plan.json, or say with --plan where it is", file, causeOf(err), wanted)
-	}
-	if err := json.Unmarshal(text, &read); err != nil || read.Tool != "tonewright" || read.Regions == nil {
-		return read, fmt.Errorf("%s: is not the data of a plan; make it with tonewright plan PHOTO --json plan.json", file)
-	}
-	return read, nil
-}
+// mostTags is how many of a plan's tags an error lists.
+const mostTags = 12
 
 // readPlanned reads one colour of a plan.
 func readPlanned(file, tag string, owned []paint.Paint) (p planned, err error) {
@@ -93,11 +77,20 @@ func readPlanned(file, tag string, owned []paint.Paint) (p planned, err error) {
 			tags = append(tags, c.ID)
 		}
 	}
+	switch n := len(tags); {
+	case n == 0:
+		return p, plan.Misused(fmt.Errorf("--aim: %s has no colours at all, so none is %s; make it anew with tonewright plan PHOTO --json plan.json", file, tag))
+	case n > mostTags:
+		tags = append(tags[:mostTags], fmt.Sprintf("and %d more", n-mostTags))
+	}
 	return p, plan.Misused(fmt.Errorf("--aim: %s has no colour %s; it has %s", file, tag, strings.Join(tags, ", ")))
 }
 
 func (c planColour) planned(file string, owned []paint.Paint) (p planned, err error) {
-	p.aim, err = colour.Parse(fmt.Sprintf("lab(%.3f, %.3f, %.3f)", c.AimLab[0], c.AimLab[1], c.AimLab[2]))
+	if len(c.AimLab) != 3 || slices.Contains(c.AimLab, nil) {
+		return p, fmt.Errorf("%s: %s has no aim_lab of three numbers; make the plan anew with tonewright plan PHOTO --json plan.json", file, c.ID)
+	}
+	p.aim, err = colour.Parse(fmt.Sprintf("lab(%.3f, %.3f, %.3f)", *c.AimLab[0], *c.AimLab[1], *c.AimLab[2]))
 	if err != nil {
 		return p, fmt.Errorf("%s: %s: %w", file, c.ID, err)
 	}
@@ -105,14 +98,10 @@ func (c planColour) planned(file string, owned []paint.Paint) (p planned, err er
 		return p, nil
 	}
 	var words []string
-	for _, part := range c.Recipe.Parts {
-		amount := strconv.FormatFloat(part.Parts, 'f', -1, 64)
-		if part.Measure != "" {
-			amount = part.Measure
-		}
-		words = append(words, part.Paint+" "+amount)
+	for _, part := range c.Recipe.Parts { // parts is in parts of small amounts too; count and measure only word it
+		words = append(words, part.Paint+" "+strconv.FormatFloat(part.Parts, 'f', -1, 64))
 	}
-	if p.pile, err = match.ParsePile(owned, strings.Join(words, ", ")); err != nil {
+	if p.pile, err = match.ReadPile(owned, strings.Join(words, ", ")); err != nil {
 		return p, fmt.Errorf("%s: %s: %w", file, c.ID, err)
 	}
 	return p, nil

@@ -17,8 +17,8 @@ import (
 
 // judged is the answer on a pile that was measured, as SwatchFor has it.
 func judged(t *testing.T, pile string, measured, aim colour.Lab, useless ...string) (*Swatch, round) {
-	now := round{date: "2026-11-25", aimed: "A1", aim: aim, photo: "pile.jpg", measured: measured, pile: pileOf(t, pile)}
-	a := &Swatch{Add: []Addition{}, Learned: []Learned{}, Warnings: []string{}, Pile: partsOf(now.pile), Aim: Aim{From: "A1"}}
+	now := round{date: "2026-11-25", aimed: "A1", aim: aim, photo: "pile.jpg", measured: measured, pile: loggedPile{Pile: pileOf(t, pile)}}
+	a := &Swatch{Add: []Addition{}, Learned: []Learned{}, Warnings: []string{}, Pile: partsOf(now.pile.Pile), Aim: Aim{From: "A1"}}
 	a.judge(&now, reading{swatch: analyze.Swatch{Lab: measured}, useless: useless}, nil, paint.StarterBox().Paints)
 	return a, now
 }
