@@ -28,20 +28,22 @@ const mostInPile = 6
 // A touch is 1/32 of the pile and a speck 1/128.
 // The error is an UnknownPaint where only a name is at fault.
 func ParsePile(owned []paint.Paint, text string) (Pile, error) {
-	p, err := readPile(owned, text, amountRange{leastOfOne, mostOfOne})
-	if err != nil {
-		return Pile{}, err
+	if n := 1 + strings.Count(text, ","); n > mostInPile {
+		return Pile{}, fmt.Errorf("pile %q: has %d paints; at most %d can be told apart in one pile", text, n, mostInPile)
 	}
-	if len(p.Paints) > mostInPile {
-		return Pile{}, fmt.Errorf("pile %q: has %d paints; at most %d can be told apart in one pile", text, len(p.Paints), mostInPile)
-	}
-	return p, nil
+	return readPile(owned, text, amountRange{leastOfOne, mostOfOne})
 }
 
-// ReadPile reads what String wrote, and all that ParsePile does, of any number of paints
-// and up to 1e9 parts: round by round a pile grows past what anyone types.
+// mostRead is the most paints a written pile is read with: more than any box has.
+const mostRead = 200
+
+// ReadPile reads what String wrote, and all that ParsePile does, of up to 200 paints and
+// 1e9 parts of each: round by round a pile grows past what anyone types.
 // The error is an UnknownPaint where only a name is at fault.
 func ReadPile(owned []paint.Paint, text string) (Pile, error) {
+	if n := 1 + strings.Count(text, ","); n > mostRead {
+		return Pile{}, fmt.Errorf("a pile of %d paints is longer than is read; at most %d", n, mostRead)
+	}
 	return readPile(owned, text, amountRange{1e-9, 1e9})
 }
 
@@ -58,13 +60,14 @@ func readPile(owned []paint.Paint, text string, bounds amountRange) (Pile, error
 		if err != nil {
 			return Pile{}, fmt.Errorf("pile %q: %w", text, err)
 		}
-		found, err := paint.Find(owned, a.name)
-		if err != nil && amountWithin(a.name) {
-			return Pile{}, fmt.Errorf("pile %q: %q is several paints; put commas between them, as in \"yellow-ochre 3, titanium-white 1\"", text, strings.TrimSpace(field))
-		}
-		if err != nil {
-			unknown = cmp.Or(unknown, error(UnknownPaint{fmt.Errorf("pile %q: %w", text, err)}))
-			found = paint.Paint{ID: a.name} // the other paints may still be written wrongly
+		found := paint.Paint{ID: a.name}
+		if unknown == nil { // else only whether the others are written as they should be
+			if found, err = paint.Find(owned, a.name); err != nil && amountWithin(a.name) {
+				return Pile{}, fmt.Errorf("pile %q: %q is several paints; put commas between them, as in \"yellow-ochre 3, titanium-white 1\"", text, strings.TrimSpace(field))
+			}
+			if err != nil {
+				unknown, found.ID = UnknownPaint{fmt.Errorf("pile %q: %w", text, err)}, a.name
+			}
 		}
 		if indexOf(p.Paints, found.ID) >= 0 {
 			return Pile{}, fmt.Errorf("pile %q: %s is in it twice; add its parts up", text, cmp.Or(found.Name, found.ID))

@@ -2,6 +2,7 @@ package match
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"tonewright/match/paint"
@@ -43,6 +44,7 @@ func TestParsePileSaysWhatIsWrong(t *testing.T) {
 		"yellow-ochre 1, PY43 2":                          "twice",
 		"phthalo-blue-gs touch":                           "only touches",
 		"PB29 1,PY43 1,PBr7 1,x 1,y 1":                    "write one of",
+		"a, b, c, d, e, f, g":                             "has 7 paints; at most 6",
 	} {
 		_, err := ParsePile(nil, text)
 		assert.ErrorContains(t, err, want, text)
@@ -73,6 +75,8 @@ func TestReadPileIsWide(t *testing.T) {
 	assert.InEpsilon(t, 1409.03125, got.Parts[0], 1e-4)
 	_, err = ParsePile(nil, p.String())
 	assert.Error(t, err)
+	_, err = ReadPile(nil, strings.Repeat("gold 1,", 1e5))
+	assert.ErrorContains(t, err, "a pile of 100001 paints is longer than is read")
 	for text, unknown := range map[string]bool{"gold 3": true, "viridian 1, gold touch": true, "gold x y": true, "gold -3": false, "gold 3, viridian 1e10": false, "gold touch": false} {
 		_, err := ReadPile(nil, text)
 		assert.Equal(t, unknown, errors.As(err, new(UnknownPaint)), "%s: %v", text, err)
