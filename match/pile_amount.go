@@ -17,6 +17,10 @@ const (
 	mostTouched = 0.5
 )
 
+// longestName is the most bytes of a paint's name that is looked up: a longer one is no
+// name, and takes long to find the nearest to.
+const longestName = 200
+
 // amountRange is the least and the most parts of one paint.
 type amountRange struct{ least, most float64 }
 
@@ -36,6 +40,9 @@ func parseAmount(field string, bounds amountRange) (amount, error) {
 		return amount{}, fmt.Errorf("a paint is missing between the commas; write it as \"yellow-ochre 3, titanium-white 1\"")
 	}
 	name, count, unit := splitAmount(words)
+	if len(name) > longestName {
+		return amount{}, fmt.Errorf("a paint's name is %d letters long; at most %d are read", len(name), longestName)
+	}
 	if !(count >= bounds.least && count <= bounds.most) {
 		return amount{}, fmt.Errorf("%g %s of %s is out of range: from %g to %g", count, unit.plural(), name, bounds.least, bounds.most)
 	}

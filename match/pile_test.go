@@ -45,6 +45,7 @@ func TestParsePileSaysWhatIsWrong(t *testing.T) {
 		"phthalo-blue-gs touch":                           "only touches",
 		"PB29 1,PY43 1,PBr7 1,x 1,y 1":                    "write one of",
 		"a, b, c, d, e, f, g":                             "has 7 paints; at most 6",
+		strings.Repeat("a", 201) + " 1":                   "name is 201 letters long",
 	} {
 		_, err := ParsePile(nil, text)
 		assert.ErrorContains(t, err, want, text)
