@@ -2,6 +2,7 @@ package answer
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 
@@ -220,10 +221,15 @@ func differsOf(d match.Difference) Differs {
 	return Differs{plan.Round(d.Value, 1), plan.Round(d.Chroma, 1), plan.Round(d.Hue, 0), d.Words}
 }
 
+// partsOf returns a pile's parts as data; those that are no whole number have no count.
 func partsOf(p match.Pile) []plan.Part {
 	parts := []plan.Part{}
 	for i, of := range p.Paints {
-		parts = append(parts, plan.Part{Paint: of.ID, Name: of.Name, Parts: plan.Round(p.Parts[i], 4)})
+		part := plan.Part{Paint: of.ID, Name: of.Name, Parts: plan.Round(p.Parts[i], 4)}
+		if part.Parts == math.Trunc(part.Parts) {
+			part.Count = int(part.Parts)
+		}
+		parts = append(parts, part)
 	}
 	return parts
 }

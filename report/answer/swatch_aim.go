@@ -49,12 +49,12 @@ func findAim(text, planFile string, owned []paint.Paint) (p planned, from string
 // rounding of notations.
 const notQuite = 1
 
-// possible is an error where no surface can have a colour under daylight, which says how
-// strong one of its hue and value can be.
+// possible is an error where no surface can have a colour under daylight, which says what
+// the strongest one towards it is.
 func possible(aim colour.Lab) error {
 	r := aim.Reflectance()
 	if reached := r.Lab(); colour.DeltaE00(reached, aim) > notQuite {
-		return fmt.Errorf("is stronger than any surface can be; of its hue and value the strongest is about %s", reached.Munsell())
+		return fmt.Errorf("is stronger than any surface can be; the strongest towards it is about %s", reached.Munsell())
 	}
 	return nil
 }

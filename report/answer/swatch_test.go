@@ -143,3 +143,10 @@ func TestForget(t *testing.T) {
 	_, err = Forget(log, "log.tsv", SwatchOptions{Aim: "N 2"})
 	assert.ErrorContains(t, err, "log.tsv: has no round for N 2 to forget; it has some for A1, N 5")
 }
+
+// A pile's parts that are whole are counted; others are not.
+func TestWholePartsAreCounted(t *testing.T) {
+	parts := partsOf(pileOf(t, "titanium-white 3, yellow-ochre 1.5, viridian touch"))
+	assert.Equal(t, []int{3, 0, 0}, []int{parts[0].Count, parts[1].Count, parts[2].Count})
+	assert.InDelta(t, 4.5/31, parts[2].Parts, 5e-5) // four decimals; 1/32 of the pile by definition
+}
