@@ -18,6 +18,7 @@ import (
 // The chart's colours come back from photos in full, warm, cool and dim light, with
 // grain, as PNG and as JPEG; the last three in light and by a camera that cost something themselves.
 func TestSwatchesComeBack(t *testing.T) {
+	slow(t)
 	for _, c := range []struct {
 		name, lamp  string
 		level       float64
@@ -110,6 +111,7 @@ func shines(on image.Rectangle, n int, radius, light float64) func(x, y float64,
 // Light that falls off over card and swatch is carried from one to the other, near
 // and far; a camera held straight above, a lamp and a lens give the fields.
 func TestUnevenLightIsCarried(t *testing.T) {
+	slow(t)
 	lamp := func(x0, y0, height, light float64) func(x, y float64) float64 { // Lambert: cosine over square of distance
 		return func(x, y float64) float64 {
 			return light * math.Pow(1+((x-x0)*(x-x0)+(y-y0)*(y-y0))/(height*height), -1.5)
@@ -238,6 +240,7 @@ func TestSwatchesAreColourManaged(t *testing.T) {
 
 // Real photographs hold no card: whatever lies there, an answer or a sentence comes.
 func TestSwatchesOfRealPhotos(t *testing.T) {
+	slow(t)
 	for _, name := range []string{"02_dahlia_orange.jpg", "05_fig_red_bowl.jpg", "16_brushes_multicolour.jpg", "17_coffee_still_life.png", "19_cliff_grayscale.png",
 		"20_tulips_alpha.png", "22_daisies_cmyk_noicc.jpg", "23_harvesters.tiff", "colour/fig.heic", "colour/daisies_cmyk_icc.jpg", "colour/one_pixel.png", "colour/fully_transparent.png"} {
 		p, err := Open(sharedPhoto(t, name), Limits{})

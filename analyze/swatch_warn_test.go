@@ -139,6 +139,7 @@ func TestColouredReflectionOnTheCard(t *testing.T) {
 // Patches that the light leaves near the bottom of a channel are left out: there a
 // warning would be right.
 func TestNoFalseAlarms(t *testing.T) {
+	slow(t)
 	t.Parallel()
 	lights := []studio{{lamp: "D65", level: 0.95}, {lamp: "4000 K", level: 0.65}, {lamp: "D65", level: 0.25}}
 	swatches, alarms := 0, 0

@@ -49,6 +49,7 @@ func correctedBy(t *testing.T, correct manner, painters int, c manners) (off [3]
 // pile truly within 2.5 CIEDE2000 of the aim after two rounds. Source: the project's own
 // requirement; nothing published is known to us.
 func TestTwoHundredPainters(t *testing.T) {
+	slow(t)
 	const painters = 200
 	for _, c := range []struct {
 		name string
@@ -74,6 +75,7 @@ func TestTwoHundredPainters(t *testing.T) {
 // does not. These painters all sit in a light of 4000 K, and no pile is surer than its
 // photo: 85 in 100 are right after two rounds, and the bound is a bit under that.
 func TestTwoHundredPaintersByALamp(t *testing.T) {
+	slow(t)
 	learned := correctedBy(t, Correct, 200, manners{0.1, 1, true})
 	assert.GreaterOrEqual(t, shareWithin(learned[2], 2.5), 0.8)
 	assert.Less(t, quantile(learned[2], 0.9), 3.0)
@@ -88,6 +90,7 @@ func TestTwoHundredPaintersByALamp(t *testing.T) {
 
 // What was learned on other piles makes the next one better from the start.
 func TestLearnedTubesMakeBetterFirstMixes(t *testing.T) {
+	slow(t)
 	box := paint.StarterBox().Paints
 	aims, first := reachable(box)
 	var library, learned []float64

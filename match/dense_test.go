@@ -105,6 +105,7 @@ const farFromDense = 0.1
 // With other seeds and more aims (7 paints, 1,500 aims; 10, 1,000; 24, 400; 40, 40)
 // the worst miss was 0.01 CIEDE2000.
 func TestNeverFarFromDense(t *testing.T) {
+	slow(t)
 	for _, c := range []struct {
 		name   string
 		paints []paint.Paint

@@ -101,6 +101,7 @@ func TestRimAgainstDense(t *testing.T) {
 // asked for the table's chroma, the mix that a knife can do has it. Where the parts leave
 // a hole the nearest mix is of another hue or value, which says nothing.
 func TestGapsAgreeWithRecipes(t *testing.T) {
+	slow(t)
 	paints := paint.StarterBox().Paints
 	var aims []colour.Munsell
 	for h, reach := range GamutOf(paints, paint.Library()).Hues {
@@ -160,6 +161,7 @@ func labsOf(all []colour.Munsell) (labs []colour.Lab) {
 // A box with every blue taken out lacks the blues, and what it is told to get is one;
 // a box without yellows likewise. Common practice, no source.
 func TestABoxLacksWhatItHasNot(t *testing.T) {
+	slow(t)
 	starter := GamutOf(paint.StarterBox().Paints, paint.Library())
 	for _, c := range []struct {
 		index string   // of the paints taken out, which is that of those suggested
@@ -197,6 +199,7 @@ func TestQuinacridonesFillTheRedPurples(t *testing.T) {
 
 // What is said of a paint is what comes of adding it.
 func TestASuggestedPaintWidensByWhatWasSaid(t *testing.T) {
+	slow(t)
 	paints := box(t, "titanium-white", "yellow-ochre", "cadmium-red-light", "ivory-black", "viridian")
 	before := GamutOf(paints, paint.Library())
 	require.Len(t, before.Widening, suggested)
@@ -235,6 +238,7 @@ func TestWidenedAsFromTheStart(t *testing.T) {
 
 // Of all paints, three together are only looked at with a white or a black among them.
 func TestWhiteAndBlackSpareMostTriples(t *testing.T) {
+	slow(t)
 	library := paint.Library()
 	w := newWeb(library)
 	whole, spared := solidsOf(w.rimOf(len(library)), nil)[0], solidsOf(w.rimOfAll(), nil)[0]
@@ -248,6 +252,7 @@ func TestWhiteAndBlackSpareMostTriples(t *testing.T) {
 }
 
 func TestGamutOfEverythingHasNoGaps(t *testing.T) {
+	slow(t)
 	g := GamutOf(paint.Library(), paint.Library())
 	assert.InDelta(t, 1, g.Share, exact)
 	assert.Empty(t, g.Gaps)

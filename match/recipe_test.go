@@ -137,6 +137,7 @@ func TestAMixIsFoundAgain(t *testing.T) {
 // The rules of choosing, held against the dense scan: fewest paints within 1
 // CIEDE2000 of the best, easier parts within a quarter.
 func TestFewestPaintsWithinOneOfTheBest(t *testing.T) {
+	slow(t)
 	paints, aims := own(14), testAims(120, 11)
 	want := dense(paints, aims, mostParts)
 	for a, recipes := range Recipes(paints, aims, Options{}) {
