@@ -65,16 +65,16 @@ func CoverOf(k, s, ground *colour.Spectrum, finish paint.Finish, coat float64) C
 func (c Cover) Carries() bool { return c.Coats == 1 }
 
 // Note says in a sentence what one coat lacks over a ground of this name, and what
-// hides it: "One coat over black reads darker by 1.4 value and duller by 2.3 chroma;
+// hides it: "One coat over black comes out darker by 1.4 value and duller by 2.3 chroma;
 // 3 coats hide it."
 // "" where one coat carries.
 func (c Cover) Note(ground string) string {
 	if c.Carries() {
 		return ""
 	}
-	reads := "reads " + missOf(c.Hidden, c.OneCoat, c.Hidden.Munsell()).shifts()
+	comes := "comes out " + missOf(c.Hidden, c.OneCoat, c.Hidden.Munsell()).shifts()
 	if c.Coats == 0 {
-		return fmt.Sprintf("One coat over %s %s, and %d coats never hide it: treat it as a glaze.", ground, reads, MostCoats)
+		return fmt.Sprintf("One coat over %s %s, and %d coats never hide it: treat it as a glaze.", ground, comes, MostCoats)
 	}
-	return fmt.Sprintf("One coat over %s %s; %d coats hide it.", ground, reads, c.Coats)
+	return fmt.Sprintf("One coat over %s %s; %d coats hide it.", ground, comes, c.Coats)
 }

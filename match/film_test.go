@@ -203,9 +203,9 @@ func TestCoatsAreTheFewest(t *testing.T) {
 
 func TestCoverNote(t *testing.T) {
 	gray := func(value float64) colour.Lab { return colour.Lab{L: colour.LOf(value)} }
-	assert.Equal(t, "One coat over black reads darker by 1.4 value; 3 coats hide it.", Cover{Hidden: gray(6), OneCoat: gray(4.6), Coats: 3}.Note("black"))
-	assert.Equal(t, "One coat over white reads lighter by 1.0 value; 2 coats hide it.", Cover{Hidden: gray(5), OneCoat: gray(6), Coats: 2}.Note("white"))
-	assert.Equal(t, "One coat over black reads darker by 4.2 value, and 8 coats never hide it: treat it as a glaze.", Cover{Hidden: gray(7), OneCoat: gray(2.8)}.Note("black"))
+	assert.Equal(t, "One coat over black comes out darker by 1.4 value; 3 coats hide it.", Cover{Hidden: gray(6), OneCoat: gray(4.6), Coats: 3}.Note("black"))
+	assert.Equal(t, "One coat over white comes out lighter by 1.0 value; 2 coats hide it.", Cover{Hidden: gray(5), OneCoat: gray(6), Coats: 2}.Note("white"))
+	assert.Equal(t, "One coat over black comes out darker by 4.2 value, and 8 coats never hide it: treat it as a glaze.", Cover{Hidden: gray(7), OneCoat: gray(2.8)}.Note("black"))
 }
 
 // A mix with next to no scattering never hides a white ground.

@@ -139,7 +139,7 @@ func warningsOf(p *Plan, photo []string) []Warning {
 	}
 	warnings = append(warnings, misses(p.Regions)...)
 	warnings = append(warnings, thin(p)...)
-	warnings = append(warnings, unlit(p.Regions)...)
+	warnings = append(warnings, unlit(p)...)
 	return append(warnings, Warning{AboutBasis, basisText(p.Paints), "every recipe"})
 }
 
@@ -175,12 +175,15 @@ func thin(p *Plan) []Warning {
 }
 
 // unlit tells of the mixes that fall apart under some lamp.
-func unlit(regions []Region) []Warning {
-	tags := tagsOf(regions, func(r *Recipe) bool { return !r.Holds })
+func unlit(p *Plan) []Warning {
+	tags := tagsOf(p.Regions, func(r *Recipe) bool { return !r.Holds })
 	if len(tags) == 0 {
 		return nil
 	}
-	text := fmt.Sprintf("Away from daylight %s will not look as planned; each row says under which lamp. Plan with --holds to prefer mixes that hold.", strings.Join(tags, ", "))
+	text := fmt.Sprintf("Away from daylight %s will not look as planned; each row says under which lamp.", strings.Join(tags, ", "))
+	if !p.Mixing.Holds {
+		text += " Plan with --holds to prefer mixes that hold."
+	}
 	return []Warning{{AboutLight, text, strings.Join(tags, ", ")}}
 }
 
