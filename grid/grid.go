@@ -14,6 +14,9 @@ const most = 702
 // rounding (12 in is 304.8 mm), so it is joined to its neighbour.
 const sliver = 0.01
 
+// Point is a place on the panel, from its top left.
+type Point struct{ X, Y Millimetres }
+
 // Grid is a transfer grid on a panel, counted from the top left.
 type Grid struct {
 	Width, Height Millimetres // of the panel

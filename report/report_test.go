@@ -47,7 +47,7 @@ func blocksPlan(t *testing.T, first, second string) *plan.Plan {
 	var b bytes.Buffer
 	require.NoError(t, png.Encode(&b, m))
 	require.NoError(t, os.WriteFile(file, b.Bytes(), 0o644))
-	p, err := plan.Make(plan.Options{Photo: file, Version: "test", Regions: []plan.RegionCells{{Name: first, Cells: "A1:F4"}, {Name: second, Cells: "G1:L4"}}})
+	p, err := plan.Make(plan.Options{Photo: file, Version: "test", Regions: []plan.RegionWish{{Name: first, Cells: "A1:F4"}, {Name: second, Cells: "G1:L4"}}})
 	require.NoError(t, err)
 	return p
 }

@@ -27,6 +27,12 @@ type Plan struct {
 	Cautions []Caution `json:"cautions"`
 	Warnings []Warning `json:"warnings"`
 
+	Sight      string     `json:"sight"` // the painter's, "deutan 0.8" or "full sight"
+	StandOut   StandOut   `json:"stand_out"`
+	Harmony    Harmony    `json:"harmony"`
+	LookAlikes LookAlikes `json:"look_alikes"`
+	Tubes      *Tubes     `json:"tubes,omitempty"` // where few were asked for
+
 	// Pictures is what the report draws; it is no part of the JSON.
 	Pictures Pictures `json:"-"`
 }
@@ -107,6 +113,12 @@ type Region struct {
 	Role    string   `json:"role"`
 	Colours []Colour `json:"colours"`
 
+	Palette     Palette      `json:"palette"`
+	Shift       float64      `json:"value_shift"`      // Munsell steps it was lightened by
+	Scheme      string       `json:"scheme,omitempty"` // what was wished for: "complement of lemon", "hue blue-green"
+	Suggestions []Suggestion `json:"suggestions"`
+	Standing    *Standing    `json:"standing,omitempty"` // of a region with something to paint
+
 	where string // the cells as short text
 }
 
@@ -182,6 +194,12 @@ type Pictures struct {
 	Values9  analyze.ValueMap
 	Regions  []analyze.Mark // where a region's letter can be printed; Step is its index
 	Mixes    []analyze.Mark // where a colour's tag can be printed; Step is its index in Colours
+
+	Study     *analyze.Picture // the painting before it is painted: each pixel between the piles of its region, by its value
+	OneCoat   *analyze.Picture // the same as one coat over the ground; nil over white
+	PhotoSeen []uint8          // the photo as the painter's sight sees it, sRGB; nil for full sight
+	StudySeen []uint8          // the study so
+	Missed    []uint8          // how much of each pixel's colour that sight misses in the study: 0 little, 1 some, 2 much; nil for full sight
 }
 
 // Swatch is a colour's tag and how its mix would look.
@@ -197,7 +215,7 @@ type Options struct {
 	Panel      Size          // zero: 12 in on the long side, in the photo's proportion
 	Cell       Length        // side of a grid cell; zero: 1 in
 	Crop       grid.Crop     // which part of the photo goes onto the panel
-	Regions    []RegionCells // none: found in the picture
+	Regions    []RegionWish  // none: found in the picture
 	Colours    int           // per region, 1-24; 0: as few of 3 to 8 as keep the error
 	Box        paint.Box     // no paints: the starter box
 	Ground     Ground        // zero: white
@@ -205,6 +223,8 @@ type Options struct {
 	Megapixels float64       // largest photo read; 0: 200
 	Version    string        // of the program
 	Mixing     match.Options // of the recipe search
+	Sight      colour.Sight  // the painter's; zero: full
+	Tubes      TubeWish      // zero: the whole box may be used
 	Step       func(string)  // told what is being done; nil: nobody
 }
 

@@ -14,32 +14,45 @@ import (
 	"tonewright/grid"
 )
 
-// RegionCells is a painter's region: its name and its cells as written.
-type RegionCells struct{ Name, Cells string }
+// RegionWish is a region as the painter asks for it. Where it lies is said by one of
+// Cells, Outline and Mask.
+type RegionWish struct {
+	Name    string
+	Cells   string         // "C3:F7, G4"
+	Outline [][]grid.Point // rings on the panel; what is inside an odd number of them is in
+	Mask    string         // an image file of the photo's proportion, light where the region is
+
+	Role    string   // one of Roles; "": support
+	Palette []string // ids of owned paints; none: the whole box
+	NoWhite bool     // the palette's mixes go without the box's white
+	Aim     string   // one of Aims; "": photo, but value for a region with a Wish and no Palette
+	Wish    Wish     // what palettes to propose; the first is taken where Palette is empty
+	Shift   float64  // Munsell value steps the region is lightened by, -4 to 4
+}
 
 // theRest names what no region covers; a painter's region cannot take the name.
 const theRest = "the rest"
 
 // ParseRegion reads "kettle=C3:F7,G4".
-func ParseRegion(text string) (RegionCells, error) {
+func ParseRegion(text string) (RegionWish, error) {
 	name, cells, found := strings.Cut(text, "=")
 	name, cells = strings.TrimSpace(name), strings.TrimSpace(cells)
 	switch {
 	case !found:
-		return RegionCells{}, fmt.Errorf("region %q needs a name and cells: write it like kettle=C3:F7,G4", text)
+		return RegionWish{}, fmt.Errorf("region %q needs a name and cells: write it like kettle=C3:F7,G4", text)
 	case name == "":
-		return RegionCells{}, fmt.Errorf("region %q has no name: write it like kettle=C3:F7,G4", text)
+		return RegionWish{}, fmt.Errorf("region %q has no name: write it like kettle=C3:F7,G4", text)
 	case cells == "":
-		return RegionCells{}, fmt.Errorf("region %q has no cells: write it like %s=C3:F7,G4", text, name)
+		return RegionWish{}, fmt.Errorf("region %q has no cells: write it like %s=C3:F7,G4", text, name)
 	}
-	return RegionCells{name, cells}, nil
+	return RegionWish{Name: name, Cells: cells}, nil
 }
 
 // mostRegions is how many regions a painter can name: one letter of the alphabet each, less one for the rest.
 const mostRegions = 25
 
 // areas turns the painter's regions into areas of a picture of w × h pixels.
-func areas(regions []RegionCells, g grid.Grid, w, h int) ([]analyze.Area, error) {
+func areas(regions []RegionWish, g grid.Grid, w, h int) ([]analyze.Area, error) {
 	if len(regions) > mostRegions {
 		return nil, fmt.Errorf("%d regions are too many: name at most %d", len(regions), mostRegions)
 	}

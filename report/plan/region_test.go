@@ -14,7 +14,7 @@ import (
 func TestParseRegion(t *testing.T) {
 	r, err := ParseRegion(" kettle = C3:F7,G4 ")
 	require.NoError(t, err)
-	assert.Equal(t, RegionCells{"kettle", "C3:F7,G4"}, r)
+	assert.Equal(t, RegionWish{Name: "kettle", Cells: "C3:F7,G4"}, r)
 	for _, text := range []string{"", "kettle", "=C3", "kettle=", " = "} {
 		_, err := ParseRegion(text)
 		assert.Error(t, err, text)
@@ -50,15 +50,15 @@ func TestPixelsTile(t *testing.T) {
 
 func TestAreas(t *testing.T) {
 	g := testGrid(t, 40, 30)
-	got, err := areas([]RegionCells{{"kettle", "B1:C2"}}, g, 80, 60)
+	got, err := areas([]RegionWish{{Name: "kettle", Cells: "B1:C2"}}, g, 80, 60)
 	require.NoError(t, err)
 	assert.Equal(t, []image.Rectangle{image.Rect(20, 0, 40, 20), image.Rect(40, 0, 60, 20), image.Rect(20, 20, 40, 40), image.Rect(40, 20, 60, 40)}, got[0].Rects)
 
-	for part, regions := range map[string][]RegionCells{
-		"is off the panel": {{"a", "Z9"}},
-		"named twice":      {{"a", "A1"}, {"A", "B1"}},
-		"is kept for":      {{"The Rest", "A1"}},
-		"too many":         make([]RegionCells, mostRegions+1),
+	for part, regions := range map[string][]RegionWish{
+		"is off the panel": {{Name: "a", Cells: "Z9"}},
+		"named twice":      {{Name: "a", Cells: "A1"}, {Name: "A", Cells: "B1"}},
+		"is kept for":      {{Name: "The Rest", Cells: "A1"}},
+		"too many":         make([]RegionWish, mostRegions+1),
 	} {
 		_, err := areas(regions, g, 80, 60)
 		assert.ErrorContains(t, err, part)

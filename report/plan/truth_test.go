@@ -146,7 +146,7 @@ func TestDemoRegions(t *testing.T) {
 
 // A lemon by its cells: yellow in the book of colours and yellow in the tubes.
 func TestDemoLemon(t *testing.T) {
-	p, err := Make(Options{Photo: demo, Regions: []RegionCells{{"lemon", "J7"}}})
+	p, err := Make(Options{Photo: demo, Regions: []RegionWish{{Name: "lemon", Cells: "J7"}}})
 	require.NoError(t, err)
 	known, _ := demoTruth(t)
 	lemon := p.Regions[0]
