@@ -24,16 +24,16 @@ func ringWidth(pixels, width, height int) float64 {
 
 // thinned is every factor-th pixel of a raster of regions.
 type thinned struct {
-	columns, rows int
+	width, height int // of the raster
 	factor        int
+	columns, rows int
 	of            []uint8
 }
 
-// ringsOf returns how many thinned pixels of each region lie in the ring around each,
+// rings returns how many thinned pixels of each region lie in the ring around each,
 // rings[a][b] of region b around region a, and of all its ring how many are within the
 // picture: inside[a], 0-1.
-func ringsOf(of []uint8, all []extent, width, height int) (rings [][]float64, inside []float64) {
-	t := thin(of, width, height)
+func (t *thinned) rings(all []extent) (rings [][]float64, inside []float64) {
 	boxes := t.boxes(len(all))
 	rings, inside = make([][]float64, len(all)), make([]float64, len(all))
 	for a := range rings {
@@ -42,17 +42,16 @@ func ringsOf(of []uint8, all []extent, width, height int) (rings [][]float64, in
 			continue
 		}
 		// Two thinned pixels at least, so that the ring of a small thing is more than its seam.
-		reach := max(2*straight, int32(straight*ringWidth(all[a].pixels, width, height)/float64(t.factor)))
+		reach := max(2*straight, int32(straight*ringWidth(all[a].pixels, t.width, t.height)/float64(t.factor)))
 		within, off := t.ring(uint8(a), boxes[a], reach, rings[a])
 		inside[a] = float64(within) / float64(max(1, within+off))
 	}
 	return rings, inside
 }
 
-// thin takes the pixel in the middle of every factor × factor.
-func thin(of []uint8, width, height int) *thinned {
-	f := max(1, max(width, height)/ringSide)
-	t := &thinned{columns: (width + f - 1) / f, rows: (height + f - 1) / f, factor: f}
+// thin takes the pixel in the middle of every f × f.
+func thin(of []uint8, width, height, f int) *thinned {
+	t := &thinned{width: width, height: height, factor: f, columns: (width + f - 1) / f, rows: (height + f - 1) / f}
 	t.of = make([]uint8, t.columns*t.rows)
 	for y := range t.rows {
 		row := of[min(height-1, y*f+f/2)*width:][:width]
