@@ -12,7 +12,7 @@ import (
 // Edge is where the border of two regions is lost: both sides have nearly one value.
 type Edge struct {
 	A, B       int           // regions, A < B
-	Pixels     []image.Point // of A, along the lost stretches, in order, one stretch after the other
+	Pixels     []image.Point // of the smaller region, along the lost stretches, in order, one stretch after the other
 	Length     float64       // of the lost stretches, in pixels
 	Share      float64       // of the whole border of the two, 0-1
 	ValueApart float64       // Munsell, the mean along it, less than lostBelow
@@ -39,30 +39,59 @@ func LostEdges(study *Picture, parting Parting) []Edge {
 	if len(parting.Of) != study.Width*study.Height {
 		panic("analyze: the parting is not of that picture")
 	}
-	least := lostLength * float64(min(study.Width, study.Height))
-	whole := map[[2]uint8]float64{} // length of the border of each pair
-	lost := map[[2]uint8]*Edge{}
-	var found []*Edge
+	found := losses{parting: parting, of: map[[2]uint8]*loss{}}
+	least := coarse(lostLength * float64(min(study.Width, study.Height)))
 	for _, l := range linesOf(parting.Of, study.Width, study.Height) {
-		pair := [2]uint8{l.cracks[0].a, l.cracks[0].b}
 		sides := l.compare(study, parting.Of)
-		whole[pair] += length(sides)
+		at := found.at(l)
+		at.whole += length(sides)
 		for _, stretch := range l.stretches(sides) {
-			if length(stretch.sides) < least {
-				continue
+			if coarse(length(stretch.sides)) >= least {
+				at.add(stretch)
 			}
-			if lost[pair] == nil {
-				lost[pair] = &Edge{A: int(pair[0]), B: int(pair[1])}
-				found = append(found, lost[pair])
-			}
-			lost[pair].add(stretch)
 		}
 	}
-	edges := make([]Edge, 0, len(found))
-	for _, e := range found {
-		e.ValueApart, e.DeltaE = e.ValueApart/e.Length, e.DeltaE/e.Length
-		e.Share = e.Length / whole[[2]uint8{uint8(e.A), uint8(e.B)}]
-		edges = append(edges, *e)
+	return found.edges()
+}
+
+// losses are what is lost of the borders between regions.
+type losses struct {
+	parting Parting
+	of      map[[2]uint8]*loss
+	all     []*loss
+}
+
+// loss is what is lost of the border of two regions; the differences in edge are summed
+// over the length until edges divides them by it.
+type loss struct {
+	edge   Edge
+	whole  float64        // length of their whole border
+	beside [4]image.Point // the pixels of the smaller region beside a crack
+}
+
+// at returns the loss of the regions that a line is between.
+func (l *losses) at(line line) *loss {
+	a, b := line.cracks[0].a, line.cracks[0].b
+	if found := l.of[[2]uint8{a, b}]; found != nil {
+		return found
+	}
+	found := &loss{edge: Edge{A: int(a), B: int(b)}, beside: leftOf}
+	if l.parting.Regions[b].Pixels < l.parting.Regions[a].Pixels {
+		found.beside = rightOf
+	}
+	l.of[[2]uint8{a, b}] = found
+	l.all = append(l.all, found)
+	return found
+}
+
+// edges returns those that something is lost of, in order.
+func (l *losses) edges() []Edge {
+	edges := []Edge{}
+	for _, found := range l.all {
+		if e := found.edge; e.Length > 0 {
+			e.ValueApart, e.DeltaE, e.Share = e.ValueApart/e.Length, e.DeltaE/e.Length, e.Length/found.whole
+			edges = append(edges, e)
+		}
 	}
 	slices.SortFunc(edges, func(a, b Edge) int { return cmp.Or(a.A-b.A, a.B-b.B) })
 	return edges
@@ -94,10 +123,11 @@ func (l line) stretches(all []sides) []stretch {
 	return found
 }
 
-// add puts a stretch to the edge; differences are summed over its length.
-func (e *Edge) add(s stretch) {
+// add puts a stretch to the edge.
+func (l *loss) add(s stretch) {
+	e := &l.edge
 	for i, c := range s.cracks {
-		if p := c.from.Add(leftOf[c.way]); i == 0 || p != e.Pixels[len(e.Pixels)-1] {
+		if p := c.from.Add(l.beside[c.way]); i == 0 || p != e.Pixels[len(e.Pixels)-1] {
 			e.Pixels = append(e.Pixels, p)
 		}
 		side := s.sides[i]

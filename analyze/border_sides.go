@@ -25,7 +25,7 @@ type sides struct {
 }
 
 // firm tells whether the edge is seen by its value there.
-func (s sides) firm() bool { return math.Abs(s.value) >= lostBelow }
+func (s sides) firm() bool { return coarse(math.Abs(s.value)) >= coarse(lostBelow) }
 
 // compare returns the sides along a line, one a crack, evened out along it.
 func (l line) compare(p *Picture, of []uint8) []sides {

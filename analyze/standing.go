@@ -28,10 +28,6 @@ type Standing struct {
 	Rank    int // 1 stands out most; 0 for a region without pixels
 }
 
-// scoreDigits is what of a Score counts for its Rank: with less between them the region
-// that is listed first goes first, so that the last bit of a machine decides nothing.
-const scoreDigits = 1e-6
-
 // Standings returns how strongly each region stands out if it is painted in those tones.
 // len(tones) is the number of regions; the shares of a region's tones are taken in
 // proportion; a region without tones, or pixels, has no standing and is no surroundings.
@@ -187,7 +183,8 @@ func standing(around, overall apart, inside float64) Standing {
 	return s
 }
 
-// rank scales the scores and numbers the painted regions by them.
+// rank scales the scores and numbers the painted regions by them, of like ones the one
+// that is listed first.
 func rank(standings []Standing, painted []mass) {
 	strongest := 0.0
 	var order []int
@@ -202,9 +199,14 @@ func rank(standings []Standing, painted []mass) {
 			standings[r].Score /= strongest
 		}
 	}
-	coarse := func(r int) float64 { return math.Round(standings[r].Score / scoreDigits) }
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(coarse(b), coarse(a)) })
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(coarse(standings[b].Score), coarse(standings[a].Score))
+	})
 	for n, r := range order {
 		standings[r].Rank = n + 1
 	}
 }
+
+// coarse returns x in millionths, rounded: what a machine's last bit changes decides
+// nothing that is compared so.
+func coarse(x float64) float64 { return math.Round(1e6 * x) }
