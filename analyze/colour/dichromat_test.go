@@ -152,3 +152,20 @@ func TestHalfPlanesNearMachadosDichromats(t *testing.T) {
 		assert.Less(t, sum/729, 4.0, kind)
 	}
 }
+
+// On light and on Lab are one sight.
+func TestLightsAreSee(t *testing.T) {
+	for kind := range dichromats {
+		for _, severity := range []float64{0, 0.35, 0.9, 0.97, 1} {
+			s := Sight{kind, severity}
+			lights := s.Lights()
+			for _, c := range grid() {
+				xyz := c.XYZ()
+				rgb := rgbOf.times([3]float64{xyz.X / 100, xyz.Y / 100, xyz.Z / 100})
+				r, g, b := lights.See(rgb[0], rgb[1], rgb[2])
+				seen := xyzOf.times([3]float64{r, g, b})
+				assert.Less(t, DeltaE00(s.See(c), XYZ{100 * seen[0], 100 * seen[1], 100 * seen[2]}.Lab()), 1e-4, "%v of %v", s, c)
+			}
+		}
+	}
+}

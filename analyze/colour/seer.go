@@ -32,14 +32,7 @@ func (s Sight) seer() seer {
 	tenths := 10 * min(s.Severity, mostWeak)
 	low := min(int(tenths), len(table)-2)
 	t := tenths - float64(low)
-	var m matrix
-	for i := range m {
-		for j := range m[i] {
-			a, b := table[low][i][j], table[low+1][i][j]
-			m[i][j] = a + t*(b-a)
-		}
-	}
-	e := seer{weak: xyzOf.after(m)}
+	e := seer{weak: xyzOf.after(table[low].toward(table[low+1], t))}
 	if s.Severity > mostWeak {
 		e.lack = dichromats[s.Kind]
 		e.part = (min(s.Severity, 1) - mostWeak) / (1 - mostWeak)
@@ -74,3 +67,42 @@ func (e *seer) weaken(xyz [3]float64) [3]float64 {
 
 // lit returns the nearest light that a display's channel gives.
 func lit(channel float64) float64 { return min(max(channel, 0), 1) }
+
+// Lights is a sight made ready for a whole picture in linear-light sRGB.
+type Lights struct {
+	first, second matrix
+	side          [3]float64 // of light: over 0 on the first side
+}
+
+// Lights returns s made ready for a whole picture.
+func (s Sight) Lights() *Lights {
+	if s.Full() {
+		same := matrix{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}
+		return &Lights{first: same, second: same}
+	}
+	e := s.seer()
+	weak := rgbOf.after(e.weak)
+	if e.lack == nil {
+		return &Lights{first: weak, second: weak}
+	}
+	l := &Lights{
+		first:  weak.toward(rgbOf.after(e.lack.first).after(xyzOf), e.part),
+		second: weak.toward(rgbOf.after(e.lack.second).after(xyzOf), e.part),
+	}
+	for j := range l.side {
+		for i := range e.lack.side {
+			l.side[j] += e.lack.side[i] * xyzOf[i][j]
+		}
+	}
+	return l
+}
+
+// See returns what is seen of a light, each channel in 0-1, as linear-light sRGB,
+// which may go outside: [Sight.See] in a few nanoseconds.
+func (l *Lights) See(r, g, b float64) (red, green, blue float64) {
+	m := &l.second
+	if l.side[0]*r+l.side[1]*g+l.side[2]*b > 0 {
+		m = &l.first
+	}
+	return m[0][0]*r + m[0][1]*g + m[0][2]*b, m[1][0]*r + m[1][1]*g + m[1][2]*b, m[2][0]*r + m[2][1]*g + m[2][2]*b
+}
