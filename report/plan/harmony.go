@@ -3,6 +3,35 @@
 
 package plan
 
+import "slices"
+
+// harmonyOf says how the hues of the regions' first recipes stand to one another, and
+// which of paints tie them together. touching tells whether regions a and b lie side
+// by side on the panel.
+// A region whose mixes are of unlike hues has one entry in Hues for each of them, the
+// heaviest first: a mean of a red and a green would be a yellow that nobody sees, and
+// the lesser of two hues is often the accent that a pair is about.
+// Shares of Hues and Neutral add up to the regions'.
+func harmonyOf(regions []Region, paints []Paint, touching func(a, b int) bool) Harmony {
+	h := Harmony{Hues: []HueShare{}}
+	var all hue
+	var of []int // the region of each of Hues
+	for i, r := range regions {
+		stains, neutral := stainsOf(r)
+		h.Neutral += neutral
+		for _, group := range huesOf(stains) {
+			h.Hues = append(h.Hues, group.hueShare(r))
+			of = append(of, i)
+		}
+		all = slices.Concat(all, stains)
+	}
+	h.Neutral = Round(h.Neutral, 4)
+	h.Complements = complementsOf(h.Hues, func(a, b int) bool { return of[a] == of[b] || touching(of[a], of[b]) })
+	h.Analogous = analogousText(all, regions, h.Hues)
+	h.Ties, h.Once = tiesOf(regions, paints)
+	return h
+}
+
 // Harmony is how the regions' colours stand to one another.
 type Harmony struct {
 	Hues        []HueShare   `json:"hues"`        // by tag
@@ -24,12 +53,16 @@ type HueShare struct {
 	Share  float64 `json:"share"`    // of the panel, 0-1
 	Value  float64 `json:"value"`    // Munsell, mean
 	Chroma float64 `json:"chroma"`   // Munsell, mean
+	Weight float64 `json:"weight"`   // percent of the panel × value × chroma
+	SRGB   string  `json:"srgb"`     // of that hue, value and chroma
 }
 
 // Complement is a pair of regions whose hues lie nearly opposite.
 type Complement struct {
 	A       string  `json:"a"` // tags
 	B       string  `json:"b"`
+	HueA    string  `json:"hue_a"`   // Munsell, one of Hues: a region may have several
+	HueB    string  `json:"hue_b"`
 	Apart   float64 `json:"apart"`   // hue steps; 50 is opposite
 	Touch   bool    `json:"touch"`   // side by side on the panel
 	Balance float64 `json:"balance"` // A's weight by B's, of area × value × chroma
