@@ -235,5 +235,5 @@ func familyOf(m colour.Munsell) string {
 	case "gray", "black", "white":
 		return last
 	}
-	return hueName(m)
+	return colour.HueName(m.Hue)
 }
