@@ -35,6 +35,9 @@ type stain struct {
 // dull one, a large one more than a small one.
 func (s stain) weight() float64 { return s.share * s.Chroma }
 
+// area is a mix's share of the panel.
+func (s stain) area() float64 { return s.share }
+
 // stainsOf returns a region's mixes that have a hue, in its order, and the share of
 // the panel of those that have none. Figures are rounded here, so that no choice
 // below rests on a last bit.
@@ -82,6 +85,20 @@ func huesOf(stains []stain) []hue {
 	return hues
 }
 
+// A hue of a region is slight, and not listed beside its heaviest, where it has less
+// than ofRegion of that one's weight and less than ofPicture of all. Ours: on the
+// demo and eight photographs this leaves out 12 of 20 further hues, specks and rims, and
+// keeps the yellow of daisies that has a fiftieth of their violet's weight.
+const (
+	ofRegion  = 0.1
+	ofPicture = 0.01
+)
+
+func (h hue) slight(heaviest, all hue) bool {
+	weight := Round(h.sum(stain.weight), 6)
+	return weight < Round(ofRegion*heaviest.sum(stain.weight), 6) && weight < Round(ofPicture*all.sum(stain.weight), 6)
+}
+
 // widest returns the most steps between a mix of one group and one of another.
 func (h hue) widest(other hue) (steps float64) {
 	for _, a := range h {
@@ -106,7 +123,7 @@ func (h hue) mean() colour.Munsell {
 	x := h.sum(func(s stain) float64 { return s.weight() * math.Cos(turn*s.Hue) })
 	y := h.sum(func(s stain) float64 { return s.weight() * math.Sin(turn*s.Hue) })
 	step := math.Atan2(y, x) / turn
-	share := h.sum(func(s stain) float64 { return s.share })
+	share := h.sum(stain.area)
 	return colour.Munsell{
 		Hue:    math.Mod(Round(step+100, 1), 100),
 		Value:  Round(h.sum(func(s stain) float64 { return s.share * s.Value })/share, 2),
@@ -136,7 +153,7 @@ func (h hue) hueShare(r Region) HueShare {
 	m := h.mean()
 	return HueShare{
 		Region: r.Tag, Name: r.Name, Hue: hueText(m.Hue), Step: m.Hue, Word: colour.HueName(m.Hue),
-		Spread: h.spread(m.Hue), Share: Round(h.sum(func(s stain) float64 { return s.share }), 4),
+		Spread: h.spread(m.Hue), Share: Round(h.sum(stain.area), 4),
 		Value: Round(m.Value, 1), Chroma: Round(m.Chroma, 1), SRGB: m.Lab().Hex(),
 		Weight: Round(100*h.sum(func(s stain) float64 { return s.weight() * s.Value }), 1),
 	}

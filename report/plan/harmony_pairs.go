@@ -1,4 +1,4 @@
-// Near complements and analogous hues.
+// Near complements, and how they balance.
 
 package plan
 
@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"tonewright/analyze/colour"
 )
@@ -25,15 +24,6 @@ const (
 // pair. Ours: an accent that anybody notices has more, and without it the dull edge
 // of every region pairs with something.
 const tooSlight = 0.01
-
-// analogousArc is how many hue steps analogous hues cover: three neighbouring
-// families, from the middle of the first to the middle of the last, and a little more.
-// Common practice, no source.
-const analogousArc = 25
-
-// A picture is analogous where all its weight lies within the arc, and mostly so
-// where nearly has it. Ours.
-const nearly = 0.9
 
 // complementsOf lists the pairs of near complements, those of the most weight on
 // their lighter side first. beside tells whether hues a and b lie side by side.
@@ -102,23 +92,4 @@ func timesWord(times float64) string {
 		return words[n]
 	}
 	return fmt.Sprintf("%d times", n)
-}
-
-// analogousText says whether the picture is analogous, and which regions and palettes are in
-// themselves; "" where nothing is.
-func analogousText(all hue, regions []Region, hues []HueShare) string {
-	text := all.pictureText(hues)
-	if tags := analogousRegions(regions); len(tags) > 0 {
-		text = append(text, fmt.Sprintf("%s %s analogous in %s.", listed(tags), are(tags), itself(tags)))
-	}
-	var palettes []string
-	for _, r := range regions {
-		if r.Palette.Family == "analogous" {
-			palettes = append(palettes, r.Tag)
-		}
-	}
-	if len(palettes) > 0 {
-		text = append(text, fmt.Sprintf("The paints of %s are neighbours on the circle.", listed(palettes)))
-	}
-	return strings.Join(text, " ")
 }
