@@ -11,10 +11,10 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// hued is the Munsell chroma from which a mix counts as having a hue.
+// Hued is the Munsell chroma from which a mix counts as having a hue.
 // Source: [KellyJudd1976]: the names with "gray" and "white" end at it, but for some
 // browns and yellows, where they end at 1.2.
-const hued = 1.5
+const Hued = 1.5
 
 // oneHue is how many of the 100 hue steps a hue's mixes may lie apart. Ours: two of
 // Munsell's ten families, as from red to yellow; a mean of hues further apart names a
@@ -45,7 +45,7 @@ func stainsOf(r Region) (stains []stain, neutral float64) {
 	for _, c := range r.Colours {
 		m := colour.Lab{L: c.Recipe.Lab[0], A: c.Recipe.Lab[1], B: c.Recipe.Lab[2]}.Munsell()
 		m = colour.Munsell{Hue: Round(m.Hue, 2), Value: Round(m.Value, 2), Chroma: Round(m.Chroma, 2)}
-		if m.Chroma < hued {
+		if m.Chroma < Hued {
 			neutral += c.PanelShare
 			continue
 		}
