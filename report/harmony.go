@@ -20,8 +20,7 @@ type harmony struct {
 	Pairs, More []pairRow
 	MoreLabel   string
 	Analogous   string
-	Ties, Plain []tieRow
-	Once        []tieRow
+	Ties, Once  []tieRow
 }
 
 // hueRow is a row of the table beside the circle.
@@ -33,9 +32,15 @@ type hueRow struct {
 
 type pairRow struct{ A, B, Text string }
 
+// tieRow is a tube; Regions are all of the plan's, so that they stand below one another.
 type tieRow struct {
 	Name    string
-	Regions []string
+	Regions []tieCell
+}
+
+type tieCell struct {
+	Tag string
+	In  bool
 }
 
 // mostPairs is how many pairs are drawn and listed at once; more are folded away.
@@ -68,9 +73,7 @@ func newHarmony(p *plan.Plan) harmony {
 	if n := len(out.More); n > 0 {
 		out.MoreLabel = count(n, "lighter pair")
 	}
-	out.Ties, out.Plain = tieRows(h.Ties)
-	once, plainOnce := tieRows(h.Once)
-	out.Once = append(once, plainOnce...)
+	out.Ties, out.Once = tieRows(h.Ties, p.Regions), tieRows(h.Once, p.Regions)
 	out.Wheel = newWheel(h, tags)
 	out.Alt = wheelAlt(h, tags)
 	return out
@@ -116,18 +119,16 @@ func grayText(h plan.Harmony) string {
 	return capital(strings.Join(texts, ", and ")) + "."
 }
 
-// tieRows parts whites and blacks from the other tubes.
-func tieRows(ties []plan.Tie) (coloured, plain []tieRow) {
-	coloured, plain = []tieRow{}, []tieRow{}
+func tieRows(ties []plan.Tie, regions []plan.Region) []tieRow {
+	rows := []tieRow{}
 	for _, t := range ties {
-		row := tieRow{t.Name, t.Regions}
-		if t.Plain {
-			plain = append(plain, row)
-		} else {
-			coloured = append(coloured, row)
+		row := tieRow{Name: t.Name}
+		for _, r := range regions {
+			row.Regions = append(row.Regions, tieCell{r.Tag, slices.Contains(t.Regions, r.Tag)})
 		}
+		rows = append(rows, row)
 	}
-	return coloured, plain
+	return rows
 }
 
 // wheelAlt says what the circle shows.

@@ -20,7 +20,8 @@ const (
 	wheelRadius = 160 // where the largest chroma lies
 	bandInner   = 168 // the band with the names of the hues
 	bandOuter   = 206
-	letterSize  = 15
+	letterSize  = 15 // of the names
+	tagSize     = 13.5
 	ringStep    = 4  // chroma from ring to ring
 	discOfAll   = 52 // radius of the disc of the whole panel
 	smallestDot = 3.5
@@ -40,7 +41,6 @@ type wheel struct {
 	Leaders []segment
 	Discs   []disc
 	Tags    []tag
-	Size    string // of the letters in tags
 }
 
 type ring struct{ R, X, Y, Text string }
@@ -60,11 +60,14 @@ type disc struct{ X, Y, R, Fill string }
 // spot is a point of the drawing.
 type spot struct{ x, y float64 }
 
+// spotAt is rounded, so that no choice of place rests on a last bit.
+func spotAt(x, y float64) spot { return spot{plan.Round(x, 2), plan.Round(y, 2)} }
+
 // polar returns the point at a hue and a distance from the middle: 5R is at the top,
 // and hues go on clockwise.
 func polar(step, radius float64) spot {
 	sin, cos := math.Sincos(2 * math.Pi * (step - 5) / 100)
-	return spot{radius * sin, -radius * cos}
+	return spotAt(radius*sin, -radius*cos)
 }
 
 func (a spot) to(b spot) segment { return segment{number(a.x), number(a.y), number(b.x), number(b.y)} }
@@ -79,7 +82,7 @@ type mark struct {
 func newWheel(h plan.Harmony, tags []string) wheel {
 	w := wheel{
 		ViewBox: fmt.Sprintf("%d %d %d %d", -wheelSize, -wheelSize, 2*wheelSize, 2*wheelSize),
-		Inner:   number(bandInner), Outer: number(bandOuter), Size: number(letterSize),
+		Inner:   number(bandInner), Outer: number(bandOuter),
 		Names: arcNames(),
 	}
 	largest := largestChroma(h.Hues)
@@ -102,7 +105,9 @@ func newWheel(h plan.Harmony, tags []string) wheel {
 		w.Discs = append(w.Discs, disc{number(m.at.x), number(m.at.y), number(m.radius), h.Hues[i].SRGB})
 	}
 	for i, at := range placeTags(marks) {
-		w.Leaders = append(w.Leaders, marks[i].at.to(at))
+		if at != marks[i].at {
+			w.Leaders = append(w.Leaders, marks[i].at.to(at))
+		}
 		w.Tags = append(w.Tags, boxed(at, marks[i].tag))
 	}
 	return w

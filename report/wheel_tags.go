@@ -2,23 +2,21 @@
 
 package report
 
-import (
-	"math"
-)
+import "math"
 
 // Sizes of a tag's box in the drawing, see boxed.
 const (
-	tagHeight = 19
-	tagPad    = 9
+	tagHeight = 18
+	tagPad    = 8
 )
 
-func tagWidth(text string) float64 { return tagPad + 0.62*letterSize*float64(len(text)) }
+func tagWidth(text string) float64 { return tagPad + 0.62*tagSize*float64(len(text)) }
 
 // boxed is a tag with its middle at a point.
 func boxed(at spot, text string) tag {
 	wide := tagWidth(text)
-	return tag{label{number(at.x), number(at.y), number(letterSize), text},
-		number(at.x - wide/2), number(at.y - tagHeight/2), number(wide), number(tagHeight), number(letterSize * 0.2)}
+	return tag{label{number(at.x), number(at.y), number(tagSize), text},
+		number(at.x - wide/2), number(at.y - tagHeight/2), number(wide), number(tagHeight), number(tagSize * 0.2)}
 }
 
 // placeTags puts a tag on its disc where the disc holds it, else beside it, where it
@@ -66,7 +64,7 @@ func places(m mark) (list []spot) {
 			}
 			sin, cos := math.Sincos(outward + side)
 			reach := m.radius + gap + min(wide/2/max(math.Abs(cos), 1e-9), tagHeight/2/max(math.Abs(sin), 1e-9))
-			if at := (spot{m.at.x + reach*cos, m.at.y + reach*sin}); math.Hypot(math.Abs(at.x)+wide/2, math.Abs(at.y)+tagHeight/2) < bandInner {
+			if at := spotAt(m.at.x+reach*cos, m.at.y+reach*sin); math.Hypot(math.Abs(at.x)+wide/2, math.Abs(at.y)+tagHeight/2) < bandInner {
 				list = append(list, at)
 			}
 		}
