@@ -61,7 +61,7 @@ func (t *text) proposals(p *plan.Plan) {
 	for _, r := range p.Regions {
 		if len(r.Suggestions) > 0 {
 			s := r.Suggestions[0]
-			t.say(6, "Palette for %s (%s): %s", r.Tag, r.Scheme, withWhite(strings.Join(s.Names, ", "), name.of(s.White)))
+			t.say(6, "Palette for %s (%s): %s", r.Tag, r.Scheme, withWhite(listed(s.Names), name.of(s.White)))
 		}
 	}
 }
