@@ -16,10 +16,10 @@ func (t *text) composing(p *plan.Plan) {
 	if order := p.StandOut.Order; len(order) > 1 {
 		t.say(6, "Stands out, first to last: %s", strings.Join(order, ", "))
 	}
-	for _, d := range p.StandOut.Disagreements {
-		t.disagreement(d)
-	}
 	names := namesOf(p)
+	for _, d := range p.StandOut.Disagreements {
+		t.disagreement(d, nameOr(names, d.Region))
+	}
 	for i, e := range p.StandOut.LostEdges {
 		if i == mostEdges {
 			t.say(6, "  and %s, in the report", count(len(p.StandOut.LostEdges)-i, "shorter lost edge"))
@@ -45,8 +45,8 @@ func nameOr(names map[string]string, tag string) string {
 }
 
 // disagreement says one in a sentence, and beneath it the line that mends it.
-func (t *text) disagreement(d plan.Disagreement) {
-	t.say(6, "Not as meant: %s, %s", d.Region, d.Text)
+func (t *text) disagreement(d plan.Disagreement, name string) {
+	t.say(6, "Not as meant: %s. %s", name, d.Text)
 	if d.Mend == nil {
 		t.line("      No single change was found that mends it.")
 		return

@@ -33,7 +33,7 @@ func PlanText(w io.Writer, p *plan.Plan, html, json, study string) error {
 		t.line("Data:   %s", json)
 	}
 	if study != "" {
-		t.say(8, "Study:  %s", study)
+		t.line("Study:  %s", study)
 	}
 	return t.to(w)
 }
