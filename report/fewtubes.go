@@ -10,9 +10,8 @@ import (
 
 // fewTubes is the section; Kept is empty where few tubes were not asked for.
 type fewTubes struct {
-	Text, Error string
-	Kept        []string
-	Dropped     []droppedTube
+	Text, Error, Kept string
+	Dropped           []droppedTube
 }
 
 type droppedTube struct {
@@ -21,18 +20,15 @@ type droppedTube struct {
 }
 
 func fewTubesOf(p *plan.Plan) fewTubes {
-	few := fewTubes{Kept: []string{}, Dropped: []droppedTube{}}
+	few := fewTubes{Dropped: []droppedTube{}}
 	if p.Tubes == nil {
 		return few
 	}
 	t, name := p.Tubes, namerOf(p)
-	few.Text = t.Text
+	few.Text, few.Kept = t.Text, listed(name.all(t.Kept))
 	few.Error = fmt.Sprintf("With these the mixes are %.1f ΔE off their aims, in the mean over the panel; with the whole box %.1f.", t.MeanError, t.FullError)
 	if !t.Proven {
 		few.Error += " There may be a choice a little better than this: too many had to be tried for all of them."
-	}
-	for _, id := range t.Kept {
-		few.Kept = append(few.Kept, name.of(id))
 	}
 	for _, d := range t.Dropped {
 		few.Dropped = append(few.Dropped, droppedTube{d.Name, fmt.Sprintf("%.2f", d.Gain), d.Text, append([]string{}, d.Colours...)})

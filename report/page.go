@@ -46,7 +46,7 @@ type paintRow struct {
 }
 
 func newPage(p *plan.Plan, a *art) page {
-	groups, name := viewGroups(p, a), namerOf(p)
+	groups, name, roles := viewGroups(p, a), namerOf(p), anyRole(p)
 	pg := page{
 		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS + viewCSS(groups) + printCSS),
 		Lead: lead(p), GridText: gridText(p), Unused: unused(p), BasisKey: basisKey, Foot: foot,
@@ -57,7 +57,7 @@ func newPage(p *plan.Plan, a *art) page {
 	}
 	n := 0
 	for i, r := range p.Regions {
-		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: allCells(r), Short: len(r.Colours) <= 6, Palette: paletteOf(r, name), Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
+		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: allCells(r), Short: len(r.Colours) <= 6, Palette: paletteOf(r, name, roles), Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
 		for _, c := range r.Colours {
 			row.Colours = append(row.Colours, colourOf(c, a.image("src", a.colours[n])))
 			n++

@@ -10,7 +10,8 @@ import (
 	"tonewright/report/plan"
 )
 
-// palette words a region's role, palette and shift; Proposed is for the wish.
+// palette words a region's role, palette and shift; Proposed is for the wish. Text is
+// "" where there is nothing to say: no role was given, and the whole box is used.
 type palette struct {
 	Role, Text, Note string
 	Wish             string
@@ -23,19 +24,28 @@ type proposal struct {
 	Ties                                     []string // regions' tags
 }
 
-func paletteOf(r plan.Region, name namer) palette {
-	pal := palette{Role: capital(r.Role), Text: capital(paletteText(r, name)), Note: r.Palette.Note, Wish: r.Scheme, Proposed: []proposal{}}
+func paletteOf(r plan.Region, name namer, roles bool) palette {
+	pal := palette{Note: r.Palette.Note, Wish: r.Scheme, Proposed: []proposal{}}
+	if roles {
+		pal.Role = capital(r.Role)
+	}
+	if roles || !wholeBox(r.Palette) || r.Palette.Aim == "value" || r.Shift != 0 {
+		pal.Text = capital(paletteText(r, name))
+	}
 	for _, s := range r.Suggestions {
 		pal.Proposed = append(pal.Proposed, proposalOf(s, name))
 	}
 	return pal
 }
 
+// wholeBox tells whether a region has no palette of its own.
+func wholeBox(p plan.Palette) bool { return p.From == "box" || p.From == "" }
+
 // paletteText says what the region is mixed from, what its mixes go after, and by how
 // much it was shifted.
 func paletteText(r plan.Region, name namer) string {
 	text := fromText(r.Palette, name) + ", " + aimText(r.Palette.Aim) + "."
-	if r.Palette.From != "box" && r.Palette.From != "" {
+	if !wholeBox(r.Palette) {
 		text += fmt.Sprintf(" It reaches values %.1f to %.1f.", r.Palette.ValueMin, r.Palette.ValueMax)
 	}
 	if s := shiftText(r.Shift); s != "" {
@@ -45,10 +55,10 @@ func paletteText(r plan.Region, name namer) string {
 }
 
 func fromText(p plan.Palette, name namer) string {
-	if p.From == "box" || p.From == "" {
+	if wholeBox(p) {
 		return "mixed from the whole box"
 	}
-	text := "mixed from " + withWhite(name.all(p.Paints), name.of(p.White))
+	text := "mixed from " + withWhite(listed(name.all(p.Paints)), name.of(p.White))
 	switch {
 	case p.From == "proposed":
 		text += ", the first palette proposed"
@@ -82,14 +92,10 @@ func shiftText(steps float64) string {
 }
 
 func proposalOf(s plan.Suggestion, name namer) proposal {
-	dulls := "nothing"
-	if s.Dulls >= 0.05 {
-		dulls = fmt.Sprintf("%.1f", s.Dulls)
-	}
 	return proposal{
-		Paints: withWhite(strings.Join(s.Names, ", "), name.of(s.White)),
+		Paints: withWhite(listed(s.Names), name.of(s.White)),
 		Values: fmt.Sprintf("%.1f to %.1f: %s of the region", s.ValueMin, s.ValueMax, percent(s.Covered)),
-		Chroma: fmt.Sprintf("%.0f", s.Chroma), Dulls: dulls,
+		Chroma: fmt.Sprintf("%.0f", s.Chroma), Dulls: fmt.Sprintf("%.1f", s.Dulls),
 		Ties: append([]string{}, s.TieIns...), Why: s.Why, Line: s.Line,
 	}
 }
@@ -97,9 +103,9 @@ func proposalOf(s plan.Suggestion, name namer) proposal {
 // withWhite adds the white, "" for none, to a list of paints.
 func withWhite(paints, white string) string {
 	if white == "" {
-		return paints + " without white"
+		return paints + ", without white"
 	}
-	return paints + " with " + white
+	return paints + ", with " + white
 }
 
 // namer knows paints' names by their ids.
@@ -129,11 +135,20 @@ func (n namer) of(id string) string {
 	return strings.ReplaceAll(id, "-", " ")
 }
 
-// all lists the names of paints.
-func (n namer) all(ids []string) string {
-	var names []string
-	for _, id := range ids {
-		names = append(names, n.of(id))
+// all returns the names of paints.
+func (n namer) all(ids []string) []string {
+	names := make([]string, len(ids))
+	for i, id := range ids {
+		names[i] = n.of(id)
 	}
-	return strings.Join(names, ", ")
+	return names
+}
+
+// listed joins names: "a", "a and b", "a, b and c".
+func listed(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " and " + names[last]
 }

@@ -16,20 +16,23 @@ type sightSection struct {
 
 // alikeList is a table of look-alikes. Those past mostAlike are folded away.
 type alikeList struct {
-	ID, Title, Text string
-	Rows, More      []alikeRow
-	MoreLabel       string
+	ID, Title, Text, Head string // Head is of the column of words
+	Rows, More            []alikeRow
+	MoreLabel             string
 }
 
-// alikeRow is a pair; Boxed tags stand in boxes, and Names beside them.
+// alikeRow is a pair. ATag and BTag are "" for tubes, which have their names only.
 type alikeRow struct {
-	A, B, AName, BName string
-	Boxed              bool
-	Full, Seen, Tells  string
+	ATag, AName, BTag, BName string
+	Full, Seen               string
+	Head, Tells              string
 }
 
 // mostAlike is how many pairs a table shows at once.
 const mostAlike = 8
+
+// fullSight is what the plan says of a sight that misses nothing.
+const fullSight = "full sight"
 
 func sightOf(p *plan.Plan) sightSection {
 	l := &p.LookAlikes
@@ -38,44 +41,51 @@ func sightOf(p *plan.Plan) sightSection {
 		return s
 	}
 	s.Sight = p.Sight
-	colours, regions := colourNames(p), namesOf(p)
-	add := func(id, title, text string, pairs []plan.LookAlike, names map[string]string, boxed bool) {
-		if len(pairs) > 0 {
-			s.Lists = append(s.Lists, alikeListOf(alikeList{ID: id, Title: title, Text: text}, pairs, names, boxed))
+	const apart, todo = "How to tell them apart", "What to do"
+	for _, list := range []struct {
+		alikeList
+		pairs []plan.LookAlike
+	}{
+		{alikeList{ID: "alike-piles", Title: "Piles", Text: "Lay them out apart, and put the tag beside each.", Head: apart}, l.Piles},
+		{alikeList{ID: "alike-tubes", Title: "Tubes", Text: "Read the label, not the paint at the cap.", Head: apart}, l.Tubes},
+		{alikeList{ID: "alike-regions", Title: "Neighbours on the panel", Text: "Draw the line between them before you paint: you will not find it again by colour.", Head: apart}, l.Regions},
+		{alikeList{ID: "alike-reverse", Title: "And the reverse: clear to you, hardly there for others", Text: "A difference you see here does not carry: where the painting needs it, make it one of value.", Head: todo}, l.Reverse},
+	} {
+		if len(list.pairs) > 0 {
+			list.fill(list.pairs, tagNames(p), namerOf(p))
+			s.Lists = append(s.Lists, list.alikeList)
 		}
 	}
-	add("alike-piles", "Piles", "Lay them out apart, and put the tag beside each.", l.Piles, colours, true)
-	add("alike-tubes", "Tubes", "Read the label, not the paint at the cap.", l.Tubes, namerOf(p), false)
-	add("alike-regions", "Neighbours on the panel", "Draw the line between them before you paint: you will not find it again by colour.", l.Regions, regions, true)
-	add("alike-reverse", "And the reverse: clear to you, hardly there for others", "A difference you see here does not carry: where the painting needs it, make it one of value.", l.Reverse, colours, true)
 	if len(s.Lists) == 0 {
 		s.None = "No two piles, tubes or neighbours that others tell apart look alike to you here."
 	}
 	return s
 }
 
-// fullSight is what the plan says of a sight that misses nothing.
-const fullSight = "full sight"
-
-func alikeListOf(list alikeList, pairs []plan.LookAlike, names map[string]string, boxed bool) alikeList {
-	list.Rows, list.More = []alikeRow{}, []alikeRow{}
-	for i, l := range pairs {
-		row := alikeRow{l.A, l.B, names[l.A], names[l.B], boxed, fmt.Sprintf("%.0f", l.Full), fmt.Sprintf("%.1f", l.Seen), l.Tells}
-		if i < mostAlike {
-			list.Rows = append(list.Rows, row)
-		} else {
-			list.More = append(list.More, row)
+// fill words the pairs, of colours or regions by their tags, or of tubes by their ids.
+func (l *alikeList) fill(pairs []plan.LookAlike, tags map[string]string, tubes namer) {
+	who := func(id string) (tag, name string) {
+		if name, ok := tags[id]; ok {
+			return id, name
 		}
+		return "", tubes.of(id)
 	}
-	if n := len(list.More); n > 0 {
-		list.MoreLabel = count(n, "more pair")
+	rows := []alikeRow{}
+	for _, pair := range pairs {
+		row := alikeRow{Full: fmt.Sprintf("%.1f", pair.Full), Seen: fmt.Sprintf("%.1f", pair.Seen), Head: l.Head, Tells: pair.Tells}
+		row.ATag, row.AName = who(pair.A)
+		row.BTag, row.BName = who(pair.B)
+		rows = append(rows, row)
 	}
-	return list
+	l.Rows, l.More = rows[:min(mostAlike, len(rows))], rows[min(mostAlike, len(rows)):]
+	if n := len(l.More); n > 0 {
+		l.MoreLabel = count(n, "more pair")
+	}
 }
 
-// colourNames returns by tag what each colour is in words.
-func colourNames(p *plan.Plan) map[string]string {
-	names := map[string]string{}
+// tagNames returns in words what each tag stands for: a region's name, a colour's.
+func tagNames(p *plan.Plan) map[string]string {
+	names := namesOf(p)
 	for _, r := range p.Regions {
 		for _, c := range r.Colours {
 			names[c.ID] = c.AimName

@@ -16,7 +16,8 @@ type standOut struct {
 	Start                   string // the command that writes a painting file; "" with roles
 	Rows                    []standRow
 	Disagreements           []disagreement
-	LostEdges               []lostEdge
+	LostEdges, MoreEdges    []lostEdge // those past mostLost are folded away
+	MoreLabel               string
 }
 
 // standRow is a region in the order in which it catches the eye. Bar and the parts
@@ -43,6 +44,9 @@ type lostEdge struct {
 	Where, Length, Value, DeltaE, Share string
 }
 
+// mostLost is how many lost edges are listed at once.
+const mostLost = 6
+
 // barWidth is the width of a bar, CSS pixels.
 const barWidth = 150
 
@@ -57,8 +61,15 @@ func standOutOf(p *plan.Plan) standOut {
 	for _, d := range p.StandOut.Disagreements {
 		s.Disagreements = append(s.Disagreements, disagreementOf(d, names))
 	}
-	for _, e := range p.StandOut.LostEdges {
-		s.LostEdges = append(s.LostEdges, lostEdgeOf(e, names))
+	for i, e := range p.StandOut.LostEdges {
+		if i < mostLost {
+			s.LostEdges = append(s.LostEdges, lostEdgeOf(e, names))
+		} else {
+			s.MoreEdges = append(s.MoreEdges, lostEdgeOf(e, names))
+		}
+	}
+	if n := len(s.MoreEdges); n > 0 {
+		s.MoreLabel = count(n, "more lost edge")
 	}
 	switch {
 	case !anyRole(p):
