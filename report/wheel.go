@@ -55,7 +55,7 @@ type pairLine struct {
 	Touch bool
 }
 
-type disc struct{ X, Y, R, Fill string }
+type disc struct{ X, Y, R, Fill, Tag string }
 
 // spot is a point of the drawing.
 type spot struct{ x, y float64 }
@@ -102,7 +102,7 @@ func newWheel(h plan.Harmony, tags []string) wheel {
 	}
 	for _, i := range largestFirst(marks) {
 		m := marks[i]
-		w.Discs = append(w.Discs, disc{number(m.at.x), number(m.at.y), number(m.radius), h.Hues[i].SRGB})
+		w.Discs = append(w.Discs, disc{number(m.at.x), number(m.at.y), number(m.radius), h.Hues[i].SRGB, m.tag})
 	}
 	for i, at := range placeTags(marks) {
 		if at != marks[i].at {
