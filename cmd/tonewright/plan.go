@@ -29,6 +29,7 @@ type planFlags struct {
 	boxFlag
 	layoutFlags
 	mixingFlags
+	studyFlag
 	name, out, json string
 	regions         []string
 	colours         int
@@ -50,6 +51,7 @@ func (f *planFlags) set() *pflag.FlagSet {
 	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
 	s.StringVarP(&f.out, "out", "o", "report.html", "the `FILE` for the report")
 	s.StringVar(&f.json, "json", "", "also write the plan as JSON to `FILE`")
+	f.studyFlag.set(s)
 	s.Float64Var(&f.megapixels, "megapixels", 200, "refuse photos of more than `N` million pixels")
 	s.BoolVarP(&f.quiet, "quiet", "q", false, "print nothing but errors")
 	return s
@@ -73,6 +75,9 @@ func runPlan(args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
+	if err := f.studyFlag.check(targets, opt.Photo, f.box); err != nil {
+		return err
+	}
 	steps := newProgress(errs, f.quiet)
 	opt.Step = steps.say
 	p, err := plan.Make(opt)
@@ -81,12 +86,12 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	steps.say("writing")
-	err = write(p, targets)
+	err = write(p, targets, &f.studyFlag)
 	steps.end()
 	if err != nil || f.quiet {
 		return err
 	}
-	return report.PlanText(out, p, f.out, f.json)
+	return report.PlanText(out, p, f.out, f.json, f.written(p))
 }
 
 // options reads the flags; every mistake in them is a usage error that names the flag.
@@ -144,8 +149,8 @@ func (f *planFlags) targets(photo string) ([]string, error) {
 	return names, nil
 }
 
-// write puts the report and, if there is a second target, the JSON in place.
-func write(p *plan.Plan, targets []string) error {
+// write puts the report, if there is a second target the JSON, and the study in place.
+func write(p *plan.Plan, targets []string, study *studyFlag) error {
 	var page, data bytes.Buffer
 	if err := report.HTML(&page, p); err != nil {
 		return err
@@ -157,5 +162,9 @@ func write(p *plan.Plan, targets []string) error {
 		}
 		files = append(files, output{targets[1], data.Bytes()})
 	}
-	return place(files)
+	pictures, err := study.files(p)
+	if err != nil {
+		return err
+	}
+	return place(append(files, pictures...))
 }
