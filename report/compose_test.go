@@ -41,7 +41,7 @@ func compose(p *plan.Plan) {
 			Mend: &plan.Mend{Region: b.Tag, Name: b.Name, Line: "value_shift = -1", Change: 2.1, Text: "Darkening " + b.Name + " by one value step brings it first."}},
 		{Region: b.Tag, Role: "quiet", Rank: 1, Text: "It is meant to stay back and comes first."},
 	}
-	p.StandOut.LostEdges = []plan.LostEdge{{A: a.Tag, B: b.Tag, Cells: []string{"D4", "E4", "F4"}, Where: "D4:F4", LengthMM: 76, Share: 0.31, ValueApart: 0.2, DeltaE: 14, Text: "lost edge"}}
+	p.StandOut.LostEdges = []plan.LostEdge{{A: a.Tag, B: b.Tag, Cells: []string{"D4", "E4", "F4"}, Where: "D4:F4", LengthMM: 76.2, Share: 0.31, ValueApart: 0.2, DeltaE: 14, Text: "lost edge"}}
 	one, two := a.Colours[0].ID, b.Colours[1].ID
 	alike := plan.LookAlike{A: one, B: two, Full: 22.4, Seen: 2.1, Tells: "Add white: to others the left turns pinker; keep it on the left.", Kind: "tint"}
 	p.LookAlikes = plan.LookAlikes{

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"tonewright/grid"
 	"tonewright/report/plan"
 )
 
@@ -63,9 +64,9 @@ func standOutOf(p *plan.Plan) standOut {
 	}
 	for i, e := range p.StandOut.LostEdges {
 		if i < mostLost {
-			s.LostEdges = append(s.LostEdges, lostEdgeOf(e, names))
+			s.LostEdges = append(s.LostEdges, lostEdgeOf(p, e, names))
 		} else {
-			s.MoreEdges = append(s.MoreEdges, lostEdgeOf(e, names))
+			s.MoreEdges = append(s.MoreEdges, lostEdgeOf(p, e, names))
 		}
 	}
 	if n := len(s.MoreEdges); n > 0 {
@@ -109,11 +110,16 @@ func disagreementOf(d plan.Disagreement, names map[string]string) disagreement {
 	return out
 }
 
-func lostEdgeOf(e plan.LostEdge, names map[string]string) lostEdge {
+func lostEdgeOf(p *plan.Plan, e plan.LostEdge, names map[string]string) lostEdge {
 	return lostEdge{
 		e.A, names[e.A], e.B, names[e.B], e.Where,
-		fmt.Sprintf("%.0f mm", e.LengthMM), fmt.Sprintf("%.1f", e.ValueApart), fmt.Sprintf("%.0f", e.DeltaE), percent(e.Share),
+		lengthOf(p, e), fmt.Sprintf("%.1f", e.ValueApart), fmt.Sprintf("%.0f", e.DeltaE), percent(e.Share),
 	}
+}
+
+// lengthOf returns how long a lost edge is, in the painter's unit.
+func lengthOf(p *plan.Plan, e plan.LostEdge) string {
+	return p.Grid.Layout().Unit.Format(grid.Millimetres(e.LengthMM))
 }
 
 // namesOf returns the regions' names by tag.

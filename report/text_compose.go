@@ -25,7 +25,7 @@ func (t *text) composing(p *plan.Plan) {
 			t.say(6, "  and %s, in the report", count(len(p.StandOut.LostEdges)-i, "shorter lost edge"))
 			break
 		}
-		t.say(6, "Lost edge: %s and %s, %s, %.0f mm", nameOr(names, e.A), nameOr(names, e.B), e.Where, e.LengthMM)
+		t.say(6, "Lost edge: %s and %s, %s, %s", nameOr(names, e.A), nameOr(names, e.B), e.Where, lengthOf(p, e))
 	}
 	t.proposals(p)
 	if p.Tubes != nil {
