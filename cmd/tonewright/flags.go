@@ -40,8 +40,8 @@ func (f *mixingFlags) set(s *pflag.FlagSet) {
 }
 
 func (f *mixingFlags) mixing() (opt match.Options, err error) {
-	if !(f.coat >= 0.05 && f.coat <= 20) {
-		return opt, usageError("--coat %g is out of range: 0.05 to 20 times an ordinary coat", f.coat)
+	if !(f.coat >= plan.LeastCoat && f.coat <= plan.MostCoat) {
+		return opt, usageError("--coat %g is out of range: %g to %d times an ordinary coat", f.coat, plan.LeastCoat, plan.MostCoat)
 	}
 	opt.Holds, opt.Coat = f.holds, f.coat
 	if opt.Finish, err = paint.ParseFinish(f.finish); err != nil {

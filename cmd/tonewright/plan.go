@@ -106,8 +106,8 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 	if f.colours < 0 || f.colours > plan.MostColours || f.colours == 0 && set.Changed("colours") {
 		return opt, usageError("--colours %d is out of range: 1 to %d, or leave it out", f.colours, plan.MostColours)
 	}
-	if !(f.megapixels > 0) || f.megapixels > 10000 {
-		return opt, usageError("--megapixels %g is out of range: more than 0 and at most 10000", f.megapixels)
+	if !(f.megapixels > 0) || f.megapixels > plan.MostMegapixels {
+		return opt, usageError("--megapixels %g is out of range: more than 0 and at most %d", f.megapixels, plan.MostMegapixels)
 	}
 	if opt.Mixing, err = f.mixing(); err != nil {
 		return opt, err
