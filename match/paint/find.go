@@ -37,14 +37,10 @@ func find(name string) (Paint, error) {
 	case letters > longestName: // the nearest to a whole file would be sought for minutes
 		return Paint{}, fmt.Errorf("unknown paint %q: it has %d characters; a name has at most %d", shortened(name), letters, longestName)
 	case len(byIndex) == 0:
-		return Paint{}, fmt.Errorf("unknown paint %q; did you mean %s?", name, quoted(nearest(library(), wanted)))
+		return Paint{}, fmt.Errorf("unknown paint %q; did you mean %s?", name, quoted(nearest(wanted)))
 	}
 	return Paint{}, fmt.Errorf("%q is the Colour Index name of %d paints; write one of %s", name, len(byIndex), quoted(ids(byIndex)))
 }
-
-// Near returns, as "a", "b" or "c" in quotes, the ids of those paints whose names are
-// nearest to what was typed; there is at least one paint.
-func Near(paints []Paint, name string) string { return quoted(nearest(paints, fold(shortened(name)))) }
 
 // among returns the one paint of a folded name; nil where there is none, or where
 // several have it as their Colour Index name, which are returned then.
@@ -85,15 +81,15 @@ const suggestions = 3
 
 // nearest returns the ids whose id, name or Colour Index name is fewest edits
 // away from a folded name; where some hold it as a word, only those. Equal ones in the
-// order of paints.
-func nearest(paints []Paint, wanted string) []string {
+// library's order.
+func nearest(wanted string) []string {
 	type near struct {
 		id    string
 		holds bool
 		edits int
 	}
 	var list []near
-	for _, p := range paints {
+	for _, p := range library() {
 		holds := len(wanted) >= wordLetters && (strings.Contains(fold(p.ID), wanted) || strings.Contains(fold(p.Name), wanted))
 		n := near{p.ID, holds, min(Edits(wanted, fold(p.ID)), Edits(wanted, fold(p.Name)))}
 		for _, ci := range p.CI {
@@ -111,7 +107,7 @@ func nearest(paints []Paint, wanted string) []string {
 		return 1
 	})
 	var found []string
-	for _, n := range list[:min(suggestions, len(list))] {
+	for _, n := range list[:suggestions] {
 		if n.holds == list[0].holds {
 			found = append(found, n.id)
 		}

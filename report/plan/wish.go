@@ -32,8 +32,11 @@ func CheckRegionName(name string) error {
 		return errors.New("a region needs a name, like kettle")
 	case strings.EqualFold(name, theRest):
 		return fmt.Errorf("region %q: that name is kept for what no region covers; choose another", name)
-	case strings.ContainsFunc(name, unicode.IsControl) || !utf8.ValidString(name):
+	case strings.ContainsFunc(name, hidden) || !utf8.ValidString(name):
 		return fmt.Errorf("region %q has characters that cannot be printed in its name: use letters", name)
 	}
 	return nil
 }
+
+// hidden tells what does not show: controls, and marks that make two names look the same.
+func hidden(r rune) bool { return unicode.In(r, unicode.Cc, unicode.Cf) }
