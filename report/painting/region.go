@@ -9,6 +9,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
+	"tonewright/analyze/colour"
 	"tonewright/grid"
 	"tonewright/match"
 	"tonewright/report/plan"
@@ -131,7 +132,8 @@ func regionKeys() []key[wish] {
 		{"scheme", `"analogous"`, words(readScheme)},
 		{"hue", `"5YR"`, words(func(w *wish, text string) error {
 			w.Wish.Hue = strings.TrimSpace(text)
-			return checkHue(text)
+			_, err := colour.ParseHue(text)
+			return err
 		})},
 		{"value_shift", "0.5", number(-plan.MostShift, plan.MostShift, func(w *wish, n float64) { w.Shift = n })},
 	}
