@@ -28,7 +28,7 @@ var mayImport = map[string][]string{
 	"report/painting": {"analyze/colour", "grid", "match", "match/paint", "report/plan"},
 	"report/answer":   {"analyze", "analyze/colour", "grid", "match", "match/paint", "match/tube", "report/plan"},
 	"report":          {"analyze", "analyze/colour", "grid", "report/answer", "report/plan"},
-	"cmd/tonewright":  {"grid", "match", "match/paint", "report", "report/answer", "report/painting", "report/plan"},
+	"cmd/tonewright":  {"analyze/colour", "grid", "match", "match/paint", "report", "report/answer", "report/painting", "report/plan"},
 	"testdata/scene":  {"analyze/colour", "match/paint"},
 }
 

@@ -5,6 +5,7 @@ package main
 import (
 	"github.com/spf13/pflag"
 
+	"tonewright/analyze/colour"
 	"tonewright/grid"
 	"tonewright/match"
 	"tonewright/match/paint"
@@ -48,6 +49,45 @@ func (f *mixingFlags) mixing() (opt match.Options, err error) {
 		return opt, wrongFlag("finish", err)
 	}
 	return opt, nil
+}
+
+// sightFlag is the painter's colour vision.
+type sightFlag struct{ sight string }
+
+func (f *sightFlag) set(s *pflag.FlagSet) {
+	s.StringVar(&f.sight, "sight", "", "your colour `VISION`: protan, deutan or tritan with its severity, 0 to 1, like \"deutan 0.8\" (default: full)")
+}
+
+func (f *sightFlag) vision() (seen colour.Sight, err error) {
+	if f.sight == "" {
+		return seen, nil
+	}
+	if seen, err = colour.ParseSight(f.sight); err != nil {
+		return seen, wrongFlag("sight", err)
+	}
+	return seen, nil
+}
+
+// tubesFlags ask for few tubes.
+type tubesFlags struct {
+	tubes  int
+	within float64
+}
+
+func (f *tubesFlags) set(s *pflag.FlagSet) {
+	s.IntVar(&f.tubes, "tubes", 0, "choose the best `N` paints of the box for the whole picture, those of your palettes among them (default: any of the box)")
+	s.Float64Var(&f.within, "within", 0, "choose as few paints of the box as keep every region's mean miss within `DE`, in CIEDE2000, like 3")
+}
+
+// wish returns what is asked for; set tells which flags were given.
+func (f *tubesFlags) wish(set *pflag.FlagSet) (plan.TubeWish, error) {
+	if set.Changed("tubes") && (f.tubes < 1 || f.tubes > plan.MostTubes) {
+		return plan.TubeWish{}, usageError("--tubes %d is out of range: 1 to %d, or leave it out", f.tubes, plan.MostTubes)
+	}
+	if set.Changed("within") && !(f.within > 0 && f.within <= plan.MostWithin) {
+		return plan.TubeWish{}, usageError("--within %g is out of range: more than 0 and at most %d, in CIEDE2000", f.within, plan.MostWithin)
+	}
+	return plan.TubeWish{Most: f.tubes, Within: f.within}, nil
 }
 
 // layoutFlags are those that lay a grid on a photo.
