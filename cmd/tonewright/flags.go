@@ -93,6 +93,14 @@ func (f *tubesFlags) wish(set *pflag.FlagSet) (plan.TubeWish, error) {
 // layoutFlags are those that lay a grid on a photo.
 type layoutFlags struct{ panel, cell, crop, ground, key string }
 
+func (f *layoutFlags) set(s *pflag.FlagSet) {
+	s.StringVar(&f.panel, "panel", "", "the panel's `WIDTHxHEIGHT` with its unit: 12x16in, 30x40cm, 300x400mm (default: 12 in on the long side, in the photo's proportion)")
+	s.StringVar(&f.cell, "cell", "", "the `SIDE` of a grid cell: 1in, 2.5cm (default 1in)")
+	s.StringVar(&f.crop, "crop", "", "what to keep where the panel's proportion differs: centre, top, bottom, left, right; or `X,Y,W,H` in percent of the photo (default centre)")
+	s.StringVar(&f.ground, "ground", "", "the panel's `COLOUR`: white, gray, black, umber, sienna, or like #b0a090 (default white)")
+	s.StringVar(&f.key, "key", "fit", "`MODE` of the values: fit brings them into what the box reaches, literal takes them as photographed")
+}
+
 // layout reads the flags that say what lies where on the panel, and how its values
 // are keyed.
 func (f *layoutFlags) layout() (opt plan.Options, err error) {

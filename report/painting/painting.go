@@ -73,15 +73,18 @@ func (p *Painting) Blame(err error) error {
 	if !ok || line == 0 {
 		return err
 	}
-	return plan.Misused(fmt.Errorf("%s:%d: %w", p.file, line, wrong))
+	located := fmt.Errorf("%s:%d: %w", p.file, line, wrong)
+	if _, ok := errors.AsType[plan.UsageError](err); ok {
+		return plan.Misused(located)
+	}
+	return located
 }
 
-// folderOf returns the folder that a file's paths start from, links in its name followed,
-// so that ".." leads where the system has it lead.
+// folderOf returns the folder that a file's paths start from: that of the file itself,
+// links to it followed, so that ".." leads where the system has it lead.
 func folderOf(file string) string {
-	folder := filepath.Dir(file)
-	if real, err := filepath.EvalSymlinks(folder); err == nil {
-		return real
+	if real, err := filepath.EvalSymlinks(file); err == nil {
+		file = real
 	}
-	return folder
+	return filepath.Dir(file)
 }
