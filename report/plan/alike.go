@@ -62,21 +62,12 @@ func lookAlikesOf(regions []Region, touching func(a, b int) bool, paints []paint
 		return l
 	}
 	e := eye{sight: sight, white: whiteOf(paints)}
-	piles := e.pilesOf(regions, paints)
+	piles := e.dabsOf(regions, paints)
 	l.Piles, l.More.Piles = e.alike(piles, e.tellPiles)
 	l.Tubes, l.More.Tubes = e.alike(e.tubesIn(piles, paints), e.tellTubes)
 	l.Regions, l.More.Regions = e.neighbours(regions, touching)
 	l.Reverse, l.More.Reverse = e.reverse(piles)
 	return l
-}
-
-// whiteOf returns the white that tints are made with, nil for a box without one.
-func whiteOf(paints []paint.Paint) *paint.Paint {
-	if !slices.ContainsFunc(paints, paint.Paint.White) {
-		return nil
-	}
-	white := paint.TintingWhite(paints)
-	return &white
 }
 
 // pair is two piles by index and how far apart they are.
@@ -87,7 +78,7 @@ type pair struct {
 }
 
 // alike returns the pairs of piles that are lost to the eye, with what tells them apart.
-func (e *eye) alike(piles []pile, tell func(a, b *pile) (kind, how string)) ([]LookAlike, int) {
+func (e *eye) alike(piles []dab, tell func(a, b *dab) (kind, how string)) ([]LookAlike, int) {
 	var lost []pair
 	for a := range piles {
 		for b := a + 1; b < len(piles); b++ {
@@ -96,7 +87,7 @@ func (e *eye) alike(piles []pile, tell func(a, b *pile) (kind, how string)) ([]L
 			}
 		}
 	}
-	return listed(lost, func(p pair) LookAlike {
+	return weightiest(lost, func(p pair) LookAlike {
 		kind, how := tell(&piles[p.a], &piles[p.b])
 		return LookAlike{A: piles[p.a].tag, B: piles[p.b].tag, Full: p.full, Seen: p.seen, Tells: how, Kind: kind}
 	})
@@ -104,7 +95,7 @@ func (e *eye) alike(piles []pile, tell func(a, b *pile) (kind, how string)) ([]L
 
 // pairOf measures two piles, to a tenth, so that the last bit decides nothing. What
 // goes wrong is both their areas, each by how far it is from what it is taken for.
-func (e *eye) pairOf(a, b int, first, second *pile) pair {
+func (e *eye) pairOf(a, b int, first, second *dab) pair {
 	full := Round(colour.DeltaE00(first.lab, second.lab), 1)
 	seen := min(full, Round(colour.DeltaE00(first.seen, second.seen), 1)) // see colour.Sight.Apart
 	return pair{a, b, full, seen, Round(full*(first.share+second.share), 3)}
@@ -113,8 +104,8 @@ func (e *eye) pairOf(a, b int, first, second *pile) pair {
 // lost tells whether others tell the two clearly apart and this eye hardly.
 func (p pair) lost() bool { return p.full >= clearlyApart && p.seen <= nearlyAlike }
 
-// listed writes the weightiest pairs, in that order, and counts those left off.
-func listed(pairs []pair, write func(pair) LookAlike) ([]LookAlike, int) {
+// weightiest writes the weightiest pairs, in that order, and counts those left off.
+func weightiest(pairs []pair, write func(pair) LookAlike) ([]LookAlike, int) {
 	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(b.weight, a.weight) })
 	out := []LookAlike{}
 	for _, p := range pairs[:min(len(pairs), mostAlike)] {
@@ -135,7 +126,7 @@ const (
 // the one thing a sight with less can have more of: who has no long cones sees reds far
 // darker. Others tell such piles apart by their hue; but a picture built on what this
 // eye sees of light and dark has contrasts there that it has for nobody else.
-func (e *eye) reverse(piles []pile) ([]LookAlike, int) {
+func (e *eye) reverse(piles []dab) ([]LookAlike, int) {
 	var found []pair
 	for a := range piles {
 		for b := a + 1; b < len(piles); b++ {
@@ -148,7 +139,7 @@ func (e *eye) reverse(piles []pile) ([]LookAlike, int) {
 			}
 		}
 	}
-	return listed(found, func(p pair) LookAlike {
+	return weightiest(found, func(p pair) LookAlike {
 		dark, light := &piles[p.a], &piles[p.b]
 		if dark.seenValue() > light.seenValue() {
 			dark, light = light, dark

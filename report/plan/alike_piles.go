@@ -18,20 +18,20 @@ type eye struct {
 	white *paint.Paint
 }
 
-// pile is a mix or a tube; of is empty where its paints are not in the box.
-type pile struct {
+// dab is a mix or a tube; of is empty where its paints are not in the box.
+type dab struct {
 	tag, name string
 	of        match.Pile // 1 in all
 	share     float64    // of the panel, 0-1; of a tube, of all the paint laid
 	lab, seen colour.Lab
 }
 
-func (p *pile) value() float64     { return colour.ValueOf(p.lab.L) }
-func (p *pile) seenValue() float64 { return colour.ValueOf(p.seen.L) }
+func (p *dab) value() float64     { return colour.ValueOf(p.lab.L) }
+func (p *dab) seenValue() float64 { return colour.ValueOf(p.seen.L) }
 
-// pilesOf returns the mixes of the plan, each once, in order.
-func (e *eye) pilesOf(regions []Region, paints []paint.Paint) []pile {
-	var piles []pile
+// dabsOf returns the mixes of the plan, each once, in order.
+func (e *eye) dabsOf(regions []Region, paints []paint.Paint) []dab {
+	var piles []dab
 	at := map[string]int{}
 	for _, r := range regions {
 		for _, c := range r.Colours {
@@ -41,7 +41,7 @@ func (e *eye) pilesOf(regions []Region, paints []paint.Paint) []pile {
 			}
 			at[c.ID] = len(piles)
 			lab := colour.Lab{L: c.Recipe.Lab[0], A: c.Recipe.Lab[1], B: c.Recipe.Lab[2]}
-			piles = append(piles, pile{
+			piles = append(piles, dab{
 				tag: c.ID, name: c.ID, of: knifed(c.Recipe.Parts, paints), share: c.PanelShare, lab: lab, seen: e.sight.See(lab),
 			})
 		}
@@ -76,19 +76,19 @@ func indexOf(paints []paint.Paint, id string) int {
 
 // tubesIn returns the tubes of the box that the piles are mixed from, by how much of all
 // the paint they are.
-func (e *eye) tubesIn(piles []pile, paints []paint.Paint) []pile {
+func (e *eye) tubesIn(piles []dab, paints []paint.Paint) []dab {
 	shares := make([]float64, len(paints))
 	for _, p := range piles {
 		for i, of := range p.of.Paints {
 			shares[indexOf(paints, of.ID)] += p.share * p.of.Parts[i]
 		}
 	}
-	var tubes []pile
+	var tubes []dab
 	for i, p := range paints {
 		if shares[i] > 0 {
 			lab := p.Masstone()
 			of := match.Pile{Paints: []paint.Paint{p}, Parts: []float64{1}}
-			tubes = append(tubes, pile{tag: p.ID, name: p.Name, of: of, share: shares[i], lab: lab, seen: e.sight.See(lab)})
+			tubes = append(tubes, dab{tag: p.ID, name: p.Name, of: of, share: shares[i], lab: lab, seen: e.sight.See(lab)})
 		}
 	}
 	return tubes
@@ -104,7 +104,7 @@ const (
 )
 
 // tellPiles says what tells two mixes apart without hue, the surest first.
-func (e *eye) tellPiles(a, b *pile) (kind, how string) {
+func (e *eye) tellPiles(a, b *dab) (kind, how string) {
 	if kind, how = e.test(a, b); kind == "" {
 		return "tag", "Only the tags: keep " + a.name + " and " + b.name + " apart on the palette, each by its tag."
 	}
@@ -112,7 +112,7 @@ func (e *eye) tellPiles(a, b *pile) (kind, how string) {
 }
 
 // tellTubes says what tells two tubes apart without hue.
-func (e *eye) tellTubes(a, b *pile) (kind, how string) {
+func (e *eye) tellTubes(a, b *dab) (kind, how string) {
 	if kind, how = e.test(a, b); kind == "" {
 		return "tag", "Only the labels: " + a.name + " and " + b.name + " look alike thick, in white and thin."
 	}
@@ -120,7 +120,7 @@ func (e *eye) tellTubes(a, b *pile) (kind, how string) {
 }
 
 // test goes through what tells two piles apart; "" where nothing does.
-func (e *eye) test(a, b *pile) (kind, how string) {
+func (e *eye) test(a, b *dab) (kind, how string) {
 	if d := Round(a.seenValue()-b.seenValue(), 1); math.Abs(d) >= sideBySide {
 		dark, light := order(a, b, d)
 		return "value", fmt.Sprintf("Side by side %s is darker than %s by %.1f value.", dark.name, light.name, math.Abs(d))
@@ -140,7 +140,7 @@ func (e *eye) test(a, b *pile) (kind, how string) {
 }
 
 // order returns the darker pile first; d is a's value less b's.
-func order(a, b *pile, d float64) (dark, light *pile) {
+func order(a, b *dab, d float64) (dark, light *dab) {
 	if d > 0 {
 		return b, a
 	}
@@ -148,7 +148,7 @@ func order(a, b *pile, d float64) (dark, light *pile) {
 }
 
 // tint says what a dab of each in white shows to the eye; "" where it shows too little.
-func (e *eye) tint(a, b *pile) string {
+func (e *eye) tint(a, b *dab) string {
 	tints := [2]colour.Lab{inWhite(a.of, *e.white), inWhite(b.of, *e.white)}
 	seen := [2]colour.Lab{e.sight.See(tints[0]), e.sight.See(tints[1])}
 	if e.sight.Apart(tints[0], tints[1]) <= nearlyAlike {
@@ -185,8 +185,8 @@ const blackLine = 0.014
 
 // overBlack says what one brushed coat of each over a line of black shows to the eye;
 // "" where it shows too little.
-func (e *eye) overBlack(a, b *pile) string {
-	over := func(p *pile) float64 {
+func (e *eye) overBlack(a, b *dab) string {
+	over := func(p *dab) float64 {
 		var line colour.Spectrum
 		for i := range line {
 			line[i] = blackLine

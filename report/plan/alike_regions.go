@@ -23,12 +23,12 @@ const (
 // neighbours returns the regions whose border is lost to the eye. The figures are those
 // of the weightiest pair of their main colours that is.
 func (e *eye) neighbours(regions []Region, touching func(a, b int) bool) ([]LookAlike, int) {
-	mains := make([][]pile, len(regions))
+	mains := make([][]dab, len(regions))
 	for i, r := range regions {
 		mains[i] = e.mainOf(r)
 	}
 	var lost []pair
-	worst := map[[2]int][2]*pile{}
+	worst := map[[2]int][2]*dab{}
 	for a := range regions {
 		for b := a + 1; b < len(regions); b++ {
 			if !touching(a, b) {
@@ -41,7 +41,7 @@ func (e *eye) neighbours(regions []Region, touching func(a, b int) bool) ([]Look
 			}
 		}
 	}
-	return listed(lost, func(p pair) LookAlike {
+	return weightiest(lost, func(p pair) LookAlike {
 		of := worst[[2]int{p.a, p.b}]
 		kind, how := tellBorder(of[0], of[1])
 		return LookAlike{A: regions[p.a].Tag, B: regions[p.b].Tag, Full: p.full, Seen: p.seen, Tells: how, Kind: kind}
@@ -49,7 +49,7 @@ func (e *eye) neighbours(regions []Region, touching func(a, b int) bool) ([]Look
 }
 
 // mainOf returns the main colours of a region, the largest first; share is of the region.
-func (e *eye) mainOf(r Region) (main []pile) {
+func (e *eye) mainOf(r Region) (main []dab) {
 	covered := 0.0
 	bySize := slices.Clone(r.Colours)
 	slices.SortStableFunc(bySize, func(a, b Colour) int { return cmp.Compare(b.Share, a.Share) })
@@ -58,7 +58,7 @@ func (e *eye) mainOf(r Region) (main []pile) {
 			break
 		}
 		lab := colour.Lab{L: c.Recipe.Lab[0], A: c.Recipe.Lab[1], B: c.Recipe.Lab[2]}
-		main = append(main, pile{tag: c.ID, name: c.ID, share: c.Share, lab: lab, seen: e.sight.See(lab)})
+		main = append(main, dab{tag: c.ID, name: c.ID, share: c.Share, lab: lab, seen: e.sight.See(lab)})
 		covered += c.Share
 	}
 	return main
@@ -66,7 +66,7 @@ func (e *eye) mainOf(r Region) (main []pile) {
 
 // border returns the weightiest pair of colours that is lost across a border, and
 // whether the border is.
-func (e *eye) border(first, second []pile) (worst pair, of [2]*pile, found bool) {
+func (e *eye) border(first, second []dab) (worst pair, of [2]*dab, found bool) {
 	var all, lost, most float64
 	for i := range first {
 		for j := range second {
@@ -77,7 +77,7 @@ func (e *eye) border(first, second []pile) (worst pair, of [2]*pile, found bool)
 				continue
 			}
 			if lost += share; Round(share, 6) > most {
-				most, worst, of = Round(share, 6), p, [2]*pile{&first[i], &second[j]}
+				most, worst, of = Round(share, 6), p, [2]*dab{&first[i], &second[j]}
 			}
 		}
 	}
@@ -85,7 +85,7 @@ func (e *eye) border(first, second []pile) (worst pair, of [2]*pile, found bool)
 }
 
 // tellBorder says how to keep two neighbours apart.
-func tellBorder(a, b *pile) (kind, how string) {
+func tellBorder(a, b *dab) (kind, how string) {
 	if d := Round(a.seenValue()-b.seenValue(), 1); math.Abs(d) >= sideBySide {
 		dark, light := order(a, b, d)
 		return "value", fmt.Sprintf("Along the border %s is darker than %s by %.1f value.", dark.name, light.name, math.Abs(d))

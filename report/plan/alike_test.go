@@ -26,8 +26,8 @@ var (
 func always(a, b int) bool { return true }
 func never(a, b int) bool  { return false }
 
-// mixed is a colour whose mix looks like lab, of one part of a paint.
-func mixed(id string, share float64, lab colour.Lab, of string) Colour {
+// mixOf is a colour whose mix looks like lab, of one part of a paint.
+func mixOf(id string, share float64, lab colour.Lab, of string) Colour {
 	return Colour{ID: id, Share: share, PanelShare: share / 2, Recipe: &Recipe{Lab: TripleOf(lab), Parts: []Part{{Paint: of, Parts: 2, Count: 2}}}}
 }
 
@@ -51,15 +51,15 @@ var (
 )
 
 func TestFullSightTakesNothingForAnother(t *testing.T) {
-	l := lookAlikesOf([]Region{tagged("A", mixed("A1", 1, red, "pyrrole-red")), tagged("B", mixed("B1", 1, green, "viridian"))}, always, starter, colour.Sight{})
+	l := lookAlikesOf([]Region{tagged("A", mixOf("A1", 1, red, "pyrrole-red")), tagged("B", mixOf("B1", 1, green, "viridian"))}, always, starter, colour.Sight{})
 	none := []LookAlike{}
 	assert.Equal(t, LookAlikes{Sight: "full sight", Piles: none, Tubes: none, Regions: none, Reverse: none}, l)
 }
 
 func TestPilesOnOneLineLookAlike(t *testing.T) {
 	regions := []Region{
-		tagged("A", mixed("A1", 0.5, red, "pyrrole-red"), mixed("A2", 0.5, yellow, "cadmium-yellow-lemon")),
-		tagged("B", mixed("B1", 0.5, green, "viridian"), mixed("B2", 0.5, blue, "ultramarine-blue")),
+		tagged("A", mixOf("A1", 0.5, red, "pyrrole-red"), mixOf("A2", 0.5, yellow, "cadmium-yellow-lemon")),
+		tagged("B", mixOf("B1", 0.5, green, "viridian"), mixOf("B2", 0.5, blue, "ultramarine-blue")),
 	}
 	l := lookAlikesOf(regions, never, starter, deutan1)
 	require.Len(t, l.Piles, 1, "%+v", l.Piles)
@@ -76,11 +76,11 @@ func TestPilesOnOneLineLookAlike(t *testing.T) {
 
 // A pile used twice is one pile, and counts for both its places.
 func TestSamePileIsListedOnce(t *testing.T) {
-	again := mixed("B1", 1, red, "pyrrole-red")
+	again := mixOf("B1", 1, red, "pyrrole-red")
 	again.SameAs = "A1"
-	regions := []Region{tagged("A", mixed("A1", 1, red, "pyrrole-red")), tagged("B", again), tagged("C", mixed("C1", 1, green, "viridian"))}
+	regions := []Region{tagged("A", mixOf("A1", 1, red, "pyrrole-red")), tagged("B", again), tagged("C", mixOf("C1", 1, green, "viridian"))}
 	e := eye{sight: deutan1}
-	piles := e.pilesOf(regions, starter)
+	piles := e.dabsOf(regions, starter)
 	require.Len(t, piles, 2)
 	assert.InDelta(t, 1, piles[0].share, 1e-9)
 	l := lookAlikesOf(regions, never, starter, deutan1)
@@ -93,7 +93,7 @@ func TestWeightiestPairsFirst(t *testing.T) {
 	var region Region
 	for i := range 5 {
 		share := 0.02 + 0.01*float64(i)
-		region.Colours = append(region.Colours, mixed(fmt.Sprintf("A%d", i+1), share, red, "pyrrole-red"), mixed(fmt.Sprintf("B%d", i+1), share, green, "viridian"))
+		region.Colours = append(region.Colours, mixOf(fmt.Sprintf("A%d", i+1), share, red, "pyrrole-red"), mixOf(fmt.Sprintf("B%d", i+1), share, green, "viridian"))
 	}
 	l := lookAlikesOf([]Region{region}, never, starter, deutan1)
 	assert.Len(t, l.Piles, 12)
@@ -104,7 +104,7 @@ func TestWeightiestPairsFirst(t *testing.T) {
 
 // The tube pair and its figure are match.AlikeTubes' own, reached by another way.
 func TestTubesAgreeWithTheBox(t *testing.T) {
-	regions := []Region{tagged("A", mixed("A1", 1, red, "pyrrole-red")), tagged("B", mixed("B1", 1, blue, "quinacridone-rose"), mixed("B2", 1, blue, "titanium-white"))}
+	regions := []Region{tagged("A", mixOf("A1", 1, red, "pyrrole-red")), tagged("B", mixOf("B1", 1, blue, "quinacridone-rose"), mixOf("B2", 1, blue, "titanium-white"))}
 	l := lookAlikesOf(regions, never, starter, tritan1)
 	require.Len(t, l.Tubes, 1, "%+v", l.Tubes)
 	p := l.Tubes[0]
@@ -130,10 +130,10 @@ func TestWhatTellsTwoPilesApart(t *testing.T) {
 		weak.K[b] /= 5
 		weak.S[b] /= 5
 	}
-	made := func(name string, p paint.Paint, lighter float64) *pile {
+	made := func(name string, p paint.Paint, lighter float64) *dab {
 		lab := p.Masstone()
 		lab.L += lighter
-		return &pile{name: name, lab: lab, seen: deutan1.See(lab), of: match.Pile{Paints: []paint.Paint{p}, Parts: []float64{1}}}
+		return &dab{name: name, lab: lab, seen: deutan1.See(lab), of: match.Pile{Paints: []paint.Paint{p}, Parts: []float64{1}}}
 	}
 	white := starter[0]
 	with, without := eye{sight: deutan1, white: &white}, eye{sight: deutan1}
@@ -150,15 +150,15 @@ func TestWhatTellsTwoPilesApart(t *testing.T) {
 	kind, how = with.tellPiles(made("P", strong, 0), made("Q", strong, 0))
 	assert.Equal(t, "tag", kind)
 	assert.Equal(t, "Only the tags: keep P and Q apart on the palette, each by its tag.", how)
-	kind, _ = with.tellPiles(&pile{name: "P"}, made("Q", strong, -colour.LOf(0)-strong.Masstone().L))
+	kind, _ = with.tellPiles(&dab{name: "P"}, made("Q", strong, -colour.LOf(0)-strong.Masstone().L))
 	assert.Equal(t, "tag", kind, "a pile of paints that are not in the box")
 }
 
 // Neighbours are lost where their main colours are; a small colour loses no border.
 func TestNeighboursByMainColours(t *testing.T) {
 	lost := []Region{
-		tagged("A", mixed("A1", 0.2, yellow, "cadmium-yellow-lemon"), mixed("A2", 0.8, red, "pyrrole-red")),
-		tagged("B", mixed("B1", 1, green, "viridian")),
+		tagged("A", mixOf("A1", 0.2, yellow, "cadmium-yellow-lemon"), mixOf("A2", 0.8, red, "pyrrole-red")),
+		tagged("B", mixOf("B1", 1, green, "viridian")),
 		tagged("C"),
 	}
 	l := lookAlikesOf(lost, always, starter, deutan1)
@@ -178,7 +178,7 @@ func TestNeighboursByMainColours(t *testing.T) {
 // light is what the long and middle cones catch together.
 func TestWhatOnlyTheProtanSeesInValue(t *testing.T) {
 	same := colour.Lab{L: 45, A: 65, B: 45}
-	regions := []Region{tagged("A", mixed("A1", 1, same, "pyrrole-red")), tagged("B", mixed("B1", 1, colour.Lab{L: 45}, "ivory-black"))}
+	regions := []Region{tagged("A", mixOf("A1", 1, same, "pyrrole-red")), tagged("B", mixOf("B1", 1, colour.Lab{L: 45}, "ivory-black"))}
 	l := lookAlikesOf(regions, never, starter, protan1)
 	require.Len(t, l.Reverse, 1)
 	p := l.Reverse[0]
