@@ -31,8 +31,8 @@ func Make(opt Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	// The cells are checked before the photo is decoded: a slip in them is said at once.
-	if _, err := areas(opt.Regions, layout, crop.Dx(), crop.Dy()); err != nil {
+	named, err := areas(opt, photo, layout, crop) // before the photo is decoded: a slip in them is said at once
+	if err != nil {
 		return nil, Misused(err)
 	}
 	reach := aside(func() [2]float64 { return reachOf(opt.Box.Paints, opt.Mixing.Finish) })
@@ -43,10 +43,6 @@ func Make(opt Options) (*Plan, error) {
 
 	opt.Step("finding regions and values")
 	tones := aside(func() tones { return tonesOf(picture, reach(), opt.Literal) })
-	named, err := areas(opt.Regions, layout, picture.Width, picture.Height)
-	if err != nil {
-		return nil, Misused(err)
-	}
 	parting := analyze.Regions(picture, named)
 	clustering := analyze.Clusters(picture, parting, analyze.ClusterOptions{Colours: opt.Colours})
 	of := colourOf(parting, clustering)
