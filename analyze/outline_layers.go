@@ -10,7 +10,8 @@ type Layer struct {
 // found ones are, in the order in which laying them one over the other gives the parting
 // back: the largest region first, but none before one that it lies inside of. Borders of
 // holes are thus not needed, nor any of the first region's: it is the whole picture.
-// Regions without pixels have no layer. tolerance is that of Outlines; a region so thin
+// Regions without pixels have no layer; of regions that lie inside each other, which
+// takes one in pieces, those that lie inside the fewest come first. tolerance is that of Outlines; a region so thin
 // that it would vanish keeps its border as it is.
 func Layers(parting Parting, width, height int, tolerance float64) []Layer {
 	exact, simple := Outlines(parting, width, height, 0), Outlines(parting, width, height, tolerance)
@@ -76,11 +77,17 @@ func outsideFirst(parting Parting, around [][]int) []int {
 			waits[r]++
 		}
 	}
+	sooner := func(r, than int) bool {
+		if waits[r] != waits[than] {
+			return waits[r] < waits[than]
+		}
+		return parting.Regions[r].Pixels > parting.Regions[than].Pixels
+	}
 	var order []int
 	for listed := make([]bool, len(around)); ; {
 		next := -1
 		for r, region := range parting.Regions {
-			if !listed[r] && waits[r] == 0 && region.Pixels > 0 && (next < 0 || region.Pixels > parting.Regions[next].Pixels) {
+			if !listed[r] && region.Pixels > 0 && (next < 0 || sooner(r, next)) {
 				next = r
 			}
 		}
