@@ -119,16 +119,18 @@ func lightness(value float64) string {
 	return "pale"
 }
 
-// hueName names a Munsell hue by its family, in everyday words; an orange that is
-// dark or dull is called brown.
+// hueName names a Munsell hue by its family; an orange that is dark or dull is called
+// brown, and a red-purple pink-purple. Ours: the eye that looks for a region in the
+// photo meets pinks in that family, petals and skin, more than purples.
 func hueName(m colour.Munsell) string {
-	names := []string{"red", "orange", "yellow", "yellow-green", "green", "blue-green", "blue", "violet-blue", "purple", "pink-purple"}
-	hue := math.Mod(m.Hue, 100)
-	name := names[int(hue/10)%len(names)]
-	if name == "orange" && (m.Value < 5 || m.Chroma < 5) {
+	switch name := colour.HueName(m.Hue); {
+	case name == "orange" && (m.Value < 5 || m.Chroma < 5):
 		return "brown"
+	case name == "red-purple":
+		return "pink-purple"
+	default:
+		return name
 	}
-	return name
 }
 
 // tellApart adds to names that are the same what tells their regions apart: which is

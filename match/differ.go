@@ -114,7 +114,7 @@ func (m miss) chromaWords() string {
 	case m.chromaShift() < 0:
 		return degree(m.chroma) + " too dull"
 	case m.aim.Chroma < neutral:
-		return degree(m.chroma) + " too " + hueName(m.mix)
+		return degree(m.chroma) + " too " + colour.HueName(m.mix.Hue)
 	}
 	return degree(m.chroma) + " too strong"
 }
@@ -126,7 +126,7 @@ func (m miss) hueWords() string {
 	case m.hue < matches || turn == 0:
 		return ""
 	case math.Abs(turn) > 10: // past the family beside
-		return degree(m.hue) + " too " + hueName(m.mix)
+		return degree(m.hue) + " too " + colour.HueName(m.mix.Hue)
 	}
 	return degree(m.hue) + " too " + m.towards()
 }

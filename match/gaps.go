@@ -143,7 +143,7 @@ func (g *Gamut) widen(more []paint.Paint, solids []*solid, whole float64) {
 func hueOf(half int) (notation, word string) {
 	m := colour.Munsell{Hue: middleOf(half), Value: 5, Chroma: 10}
 	notation, _, _ = strings.Cut(m.Short(), " ")
-	return notation, hueNames[half/2]
+	return notation, colour.HueName(m.Hue)
 }
 
 // stretches returns the rows of values in which more has so much more chroma than

@@ -4,7 +4,6 @@ package match
 
 import (
 	"fmt"
-	"math"
 
 	"tonewright/analyze/colour"
 )
@@ -32,7 +31,7 @@ func glazeWarnings(bare, aim colour.Lab, advice GlazeAdvice, any bool) (warnings
 	if lighter := wanted.Value - beneath.Value; lighter > lighterWord {
 		warnings = append(warnings, fmt.Sprintf("The aim is %.1f value lighter than what lies beneath, and a glaze takes light away: repaint that lighter and glaze it when dry, or scumble a lighter, opaque paint over it.", lighter))
 	}
-	apart := math.Abs(math.Remainder(wanted.Hue-beneath.Hue, 100))
+	apart := colour.HuesApart(wanted.Hue, beneath.Hue)
 	across := apart > acrossFrom && min(beneath.Chroma, wanted.Chroma) >= acrossLeast
 	switch short := advice.short(beneath, wanted); {
 	case across && short >= chromaWord:

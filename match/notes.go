@@ -101,19 +101,13 @@ func (m miss) lean() string {
 	case max(m.value, m.chroma, m.hue) < unseen:
 		return "no different"
 	case m.mix.Chroma >= m.aim.Chroma:
-		return "a trace more " + hueName(m.mix)
+		return "a trace more " + colour.HueName(m.mix.Hue)
 	}
-	return "a trace less " + hueName(m.aim)
+	return "a trace less " + colour.HueName(m.aim.Hue)
 }
 
 // unseen is the CIEDE2000 under which no word is worth while: what is printed as 0.0.
 const unseen = 0.05
-
-// hueNames are the ten Munsell families in plain words.
-var hueNames = [10]string{"red", "orange", "yellow", "yellow-green", "green", "blue-green", "blue", "violet-blue", "purple", "red-purple"}
-
-// hueName returns the family of a colour in a plain word.
-func hueName(m colour.Munsell) string { return hueNames[int(m.Hue/10)%10] }
 
 // towards names the family next to the aim's on the side the mix lies.
 func (m miss) towards() string {
@@ -121,8 +115,7 @@ func (m miss) towards() string {
 	if m.hueShift() < 0 {
 		step = -10
 	}
-	family := math.Floor(m.aim.Hue/10) + step/10
-	return hueNames[(int(family)+20)%10]
+	return colour.HueName(m.aim.Hue + step)
 }
 
 // lacking says what the box has not, where that is why its nearest mix misses: its

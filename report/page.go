@@ -20,7 +20,7 @@ type page struct {
 	Groups                                                []viewGroup
 	Sheet                                                 sheet
 	StandOut                                              standOut
-	Harmony                                               any
+	Harmony                                               harmony
 	Sight                                                 sightSection
 	FewTubes                                              fewTubes
 	Regions                                               []region
@@ -52,7 +52,7 @@ func newPage(p *plan.Plan, a *art) page {
 		Lead: lead(p), GridText: gridText(p), Unused: unused(p), BasisKey: basisKey, Foot: foot,
 		Facts: facts(p), Questions: questions(p), Cautions: cautions(p), Warnings: warnings(p),
 		Groups: groups, Sheet: newSheet(p, a),
-		StandOut: standOutOf(p), Sight: sightOf(p), FewTubes: fewTubesOf(p),
+		StandOut: standOutOf(p), Harmony: newHarmony(p), Sight: sightOf(p), FewTubes: fewTubesOf(p),
 		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
 	}
 	n := 0

@@ -41,14 +41,19 @@ func (m Munsell) Short() string {
 func (m Munsell) isNeutral() bool { return m.Chroma < neutralChroma }
 
 // hueStep returns the step in (0, 10] and the family of a hue that is rounded
-// already: the end of a family is its step 10, never step 0 of the next.
+// already.
 func hueStep(hue float64) (step float64, family string) {
-	hue = wrap(hue, 100)
-	i := int(math.Ceil(hue/10)) - 1
-	if i < 0 {
-		return 10, hueFamilies[len(hueFamilies)-1]
+	i := familyAt(hue)
+	if step = wrap(hue, 100) - float64(10*i); step <= 0 { // 10RP, which is 0
+		step += 100
 	}
-	return hue - float64(10*i), hueFamilies[i]
+	return step, hueFamilies[i]
+}
+
+// familyAt returns the place of a hue's family in hueFamilies: the end of a family
+// is its step 10, never step 0 of the next.
+func familyAt(hue float64) int {
+	return (int(math.Ceil(wrap(hue, 100)/10)) + len(hueFamilies) - 1) % len(hueFamilies)
 }
 
 // roundTo returns x rounded to a whole number of parts of 1. Rounding is done

@@ -72,11 +72,9 @@ func ParseMunsell(text string) (Munsell, error) {
 		return ranged(text, 0, Munsell{Value: toNumber(f[1])})
 	}
 	if f := chromaForm.FindStringSubmatch(s); f != nil {
-		for i, family := range hueFamilies {
-			if strings.EqualFold(family, f[2]) {
-				step := toNumber(f[1])
-				return ranged(text, step, Munsell{wrap(step+float64(10*i), 100), toNumber(f[3]), toNumber(f[4])})
-			}
+		if i := hueFamily(f[2]); i >= 0 {
+			step := toNumber(f[1])
+			return ranged(text, step, Munsell{wrap(step+float64(10*i), 100), toNumber(f[3]), toNumber(f[4])})
 		}
 		return Munsell{}, fmt.Errorf("colour %q: no such hue as %s; the hues are %s",
 			text, strings.ToUpper(f[2]), strings.Join(hueFamilies[:], ", "))
