@@ -20,6 +20,7 @@ fuzz:
 	go test ./match/paint -run '^$$' -fuzz FuzzParseBox -fuzztime 1m
 	go test ./report/answer -run '^$$' -fuzz FuzzParseRounds -fuzztime 1m
 	go test ./match/paint -run '^$$' -fuzz FuzzWithTube -fuzztime 1m
+	go test ./report/painting -run '^$$' -fuzz FuzzRead -fuzztime 1m
 	go test ./match/tube -run '^$$' -fuzz FuzzRead -fuzztime 1m
 
 bench:

@@ -64,7 +64,7 @@ func (l line) window(i, along int) (from, to int) {
 func (l line) chord(from, to int) float64 {
 	n := len(l.cracks)
 	first, last := l.cracks[(from+n)%n], l.cracks[(to-1+n)%n]
-	d := last.from.Add(ahead[last.way]).Sub(first.from)
+	d := last.from.Add(stride[last.way]).Sub(first.from)
 	return math.Hypot(float64(d.X), float64(d.Y))
 }
 

@@ -229,13 +229,13 @@ func TestLinesHoldEverySide(t *testing.T) {
 			assert.Less(t, c.a, c.b)
 			seen[[2]image.Point{left, right}] = true
 			if i > 0 {
-				assert.Equal(t, l.cracks[i-1].from.Add(ahead[l.cracks[i-1].way]), c.from)
+				assert.Equal(t, l.cracks[i-1].from.Add(stride[l.cracks[i-1].way]), c.from)
 			}
 		}
 		end := l.cracks[len(l.cracks)-1]
 		if l.ring {
 			rings++
-			assert.Equal(t, l.cracks[0].from, end.from.Add(ahead[end.way]))
+			assert.Equal(t, l.cracks[0].from, end.from.Add(stride[end.way]))
 		}
 	}
 	assert.Len(t, seen, sides)

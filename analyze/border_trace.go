@@ -17,8 +17,8 @@ const (
 	north
 )
 
-// ahead is one step each way; y runs down.
-var ahead = [4]image.Point{east: {1, 0}, south: {0, 1}, west: {-1, 0}, north: {0, -1}}
+// stride is one step each way; y runs down.
+var stride = [4]image.Point{east: {1, 0}, south: {0, 1}, west: {-1, 0}, north: {0, -1}}
 
 // leftOf and rightOf are the pixels beside a crack, from the corner that it starts at.
 var (
@@ -106,7 +106,7 @@ func follow(cracks []crack, width, height int) []int32 {
 	next := make([]int32, len(cracks))
 	for i, c := range cracks {
 		next[i] = -1
-		for n := first[at(c.from.Add(ahead[c.way]))]; n > 0; n = other[n-1] {
+		for n := first[at(c.from.Add(stride[c.way]))]; n > 0; n = other[n-1] {
 			d := &cracks[n-1]
 			if d.a == c.a && d.b == c.b && (next[i] < 0 || d.way == (c.way+north)%4) {
 				next[i] = n - 1

@@ -51,7 +51,7 @@ func BenchmarkLostEdges(b *testing.B) {
 
 // 25 regions of 8 tones each, which a painter can ask for.
 func BenchmarkStandings(b *testing.B) {
-	parting, w, h := laid(40, "01234", "56789", ":;<=>", "?@ABC", "DEFGH")
+	parting, w, h := blown(40, "01234", "56789", ":;<=>", "?@ABC", "DEFGH")
 	c := Composed(parting, w, h)
 	tones := make([][]Tone, len(parting.Regions))
 	g := grain{state: 1}

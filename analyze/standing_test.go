@@ -12,8 +12,8 @@ import (
 
 const exact = 1e-9
 
-// laid returns a parting of digits, each blown up to size × size pixels, and its size.
-func laid(size int, rows ...string) (parting Parting, width, height int) {
+// blown returns a parting of digits, each blown up to size × size pixels, and its size.
+func blown(size int, rows ...string) (parting Parting, width, height int) {
 	width, height = size*len(rows[0]), size*len(rows)
 	regions := 0
 	for y := range height {
@@ -38,7 +38,7 @@ func plain(colours ...colour.Lab) [][]Tone {
 }
 
 func standingsOf(tones [][]Tone, size int, rows ...string) []Standing {
-	return Composed(laid(size, rows...)).Standings(tones)
+	return Composed(blown(size, rows...)).Standings(tones)
 }
 
 // Three regions worked by hand. A is L* 50, B 80, C has b* 40 at L* 50, so that A and B
@@ -107,7 +107,7 @@ func TestTonesOfTwoRegions(t *testing.T) {
 // sizes or chamfer: the same differences. Around may differ by what a chamfer's distance
 // is off, 6 % of a ring's width.
 func TestStandingsAgainstEveryPixel(t *testing.T) {
-	parting, w, h := laid(6, "00000000", "01100220", "01103320", "00443300", "04444000", "00000005")
+	parting, w, h := blown(6, "00000000", "01100220", "01103320", "00443300", "04444000", "00000005")
 	tones := make([][]Tone, 6)
 	g := grain{state: 5}
 	for r := range tones {
@@ -179,7 +179,7 @@ func TestNothingToStandOut(t *testing.T) {
 
 	assert.Equal(t, []Standing{{Rank: 1}}, standingsOf(plain(gray), 10, "00"))
 
-	parting, w, h := laid(10, "00", "02")
+	parting, w, h := blown(10, "00", "02")
 	c := Composed(parting, w, h)
 	for _, tones := range [][][]Tone{plain(gray, gray, colour.Lab{L: 90}), {{{gray, 1}}, nil, {{colour.Lab{L: 90}, 1}}}} {
 		got = c.Standings(tones)

@@ -276,11 +276,3 @@ func lighter(by float64) string {
 	}
 	return "lighter"
 }
-
-// listed joins names: "A, B and C".
-func listed(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
-}

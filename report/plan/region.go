@@ -7,8 +7,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"tonewright/analyze"
 	"tonewright/grid"
@@ -48,23 +46,17 @@ func ParseRegion(text string) (RegionWish, error) {
 	return RegionWish{Name: name, Cells: cells}, nil
 }
 
-// mostRegions is how many regions a painter can name: one letter of the alphabet each, less one for the rest.
-const mostRegions = 25
-
 // areas turns the painter's regions into areas of a picture of w × h pixels.
 func areas(regions []RegionWish, g grid.Grid, w, h int) ([]analyze.Area, error) {
-	if len(regions) > mostRegions {
-		return nil, fmt.Errorf("%d regions are too many: name at most %d", len(regions), mostRegions)
+	if len(regions) > MostRegions {
+		return nil, fmt.Errorf("%d regions are too many: name at most %d", len(regions), MostRegions)
 	}
 	var result []analyze.Area
-	seen := map[string]bool{strings.ToLower(theRest): true}
+	seen := map[string]bool{}
 	for _, r := range regions {
 		key := strings.ToLower(r.Name)
-		if key == theRest {
-			return nil, fmt.Errorf("region %q: that name is kept for what no region covers; choose another", r.Name)
-		}
-		if strings.ContainsFunc(r.Name, unicode.IsControl) || !utf8.ValidString(r.Name) {
-			return nil, fmt.Errorf("region %q has characters that cannot be printed in its name: use letters", r.Name)
+		if err := CheckRegionName(r.Name); err != nil {
+			return nil, err
 		}
 		if seen[key] {
 			return nil, fmt.Errorf("region %q is named twice: give each region a name of its own", r.Name)
@@ -72,7 +64,7 @@ func areas(regions []RegionWish, g grid.Grid, w, h int) ([]analyze.Area, error) 
 		seen[key] = true
 		cells, err := g.Cells(r.Cells)
 		if err != nil {
-			return nil, fmt.Errorf("region %q: %w", r.Name, err)
+			return nil, RegionError{r.Name, err}
 		}
 		area := analyze.Area{Name: r.Name}
 		for _, c := range cells {

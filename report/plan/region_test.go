@@ -58,7 +58,7 @@ func TestAreas(t *testing.T) {
 		"is off the panel": {{Name: "a", Cells: "Z9"}},
 		"named twice":      {{Name: "a", Cells: "A1"}, {Name: "A", Cells: "B1"}},
 		"is kept for":      {{Name: "The Rest", Cells: "A1"}},
-		"too many":         make([]RegionWish, mostRegions+1),
+		"too many":         make([]RegionWish, MostRegions+1),
 	} {
 		_, err := areas(regions, g, 80, 60)
 		assert.ErrorContains(t, err, part)
