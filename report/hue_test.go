@@ -2,6 +2,7 @@ package report
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/png"
 	"os"
@@ -86,7 +87,7 @@ func TestHueAloneIsFound(t *testing.T) {
 		{"coloured text", `<style>.good{color:#2e6b3a}.bad{color:#8c3030}</style>`, "not a gray"},
 		{"a colour by name", `<style>@media print{.bad{border-left:3px solid red}}</style>`, "does not read"},
 		{"chosen by colour", `<style>#v:checked~.switch{background:#1b1b1a;color:#f3f3f2}</style>`, "by colour alone"},
-		{"a map in colours", `<figure>` + img(t, red, green) + `</figure>`, "colours and no tags"},
+		{"a map in colours", `<figure>` + img(t, red, green) + `</figure>`, "colours and no tags on it"},
 		{"a map in grays too near", img(t, "#808080", "#888888"), "L* apart"},
 	} {
 		found := hueFindings(t, "<html>"+c.page+"</html>")
@@ -186,4 +187,9 @@ func TestMissedIsAPattern(t *testing.T) {
 	assert.Zero(t, part(0))
 	assert.Greater(t, part(1), 0.1)
 	assert.Greater(t, part(2), 1.5*part(1))
+	darkest, err := colour.ParseHex(fmt.Sprintf("#%02[1]x%02[1]x%02[1]x", pale(0)))
+	require.NoError(t, err)
+	dots, err := colour.ParseHex(fmt.Sprintf("#%02[1]x%02[1]x%02[1]x", patternInk))
+	require.NoError(t, err)
+	assert.GreaterOrEqual(t, contrast(darkest, dots), float64(markContrast), "ink on the darkest of the picture")
 }
