@@ -27,9 +27,15 @@ const (
 
 // way returns the way from a to b, by rising share of b.
 func way(a, b *paint.Paint, finish paint.Finish) []waypoint {
+	return sampled(a, b, leastOdds, waySamples, finish)
+}
+
+// sampled returns the way from a to b sampled between its ends at even steps of the
+// logarithm of the odds of b, from least to its inverse.
+func sampled(a, b *paint.Paint, least float64, samples int, finish paint.Finish) []waypoint {
 	points := []waypoint{pointAt(a, b, 0, finish)}
-	for i := range waySamples {
-		odds := math.Log(leastOdds) * (1 - 2*float64(i)/(waySamples-1))
+	for i := range samples {
+		odds := math.Log(least) * (1 - 2*float64(i)/float64(samples-1))
 		points = append(points, pointAt(a, b, 1/(1+math.Exp(-odds)), finish))
 	}
 	return append(points, pointAt(a, b, 1, finish))

@@ -32,15 +32,7 @@ const (
 // noteDulling fills in how far each step lies under the straight path, and what is mud.
 // Where white is an end of the string, the string itself is all the tints there are.
 func (s *String) noteDulling(opt StringOptions) {
-	labs := make([]colour.Lab, len(s.Steps))
-	for i, step := range s.Steps {
-		labs[i] = step.Lab
-	}
-	thick := underStraight(labs)
-	tints := thick
-	if !s.From.White() && !s.To.White() {
-		tints = underStraight(s.tintsJudged(opt))
-	}
+	thick, tints := s.falls(opt)
 	for i := range s.Steps {
 		step := &s.Steps[i]
 		step.Dulls, step.Muddy = thick[i].by, thick[i].muddy()
@@ -49,6 +41,21 @@ func (s *String) noteDulling(opt StringOptions) {
 		}
 		step.tintMuddy = opt.White != nil && tints[i].muddy()
 	}
+}
+
+// falls returns how far each step lies under the straight path, thick and as the tints
+// it is judged by.
+func (s *String) falls(opt StringOptions) (thick, tints []shortfall) {
+	labs := make([]colour.Lab, len(s.Steps))
+	for i, step := range s.Steps {
+		labs[i] = step.Lab
+	}
+	thick = underStraight(labs)
+	tints = thick
+	if !s.From.White() && !s.To.White() {
+		tints = underStraight(s.tintsJudged(opt))
+	}
+	return thick, tints
 }
 
 func (s *StringStep) nearlyBlack() bool { return s.Munsell.Value < nearBlack }

@@ -41,8 +41,8 @@ func TestComposedSections(t *testing.T) {
 		"Darkened by 1 value step.", "a dark such as ivory black would reach them",
 		"1.9 to 9.4: 98 % of the region", "Ultramarine Blue and Burnt Sienna, with Titanium White", "Viridian, without white",
 		`<code class="line">palette = [&#34;viridian&#34;]</code>`, `<code class="line">value_shift = -1</code>`,
-		"It is meant to be looked at first and comes last.", "No single change was found that mends it.",
-		"value 60 %, chroma 30 %, hue 10 %", "D4:F4", "76 mm",
+		"A is to be focal, but stands out last.", "Darkening upper left, dark yellow-green by one value step", "No single change was found that mends it.",
+		"value 60 %, chroma 30 %, hue 10 %", "D4:F4", "3 in",
 		"For deutan 1.", "2 more pairs", "Viridian is transparent", "Others see hardly a step here.",
 		"Kept: Titanium White, Yellow Ochre and Ivory Black.", "3.8 ΔE off their aims", "0.61",
 	} {
@@ -141,8 +141,8 @@ func TestComposedText(t *testing.T) {
 		assert.LessOrEqual(t, utf8.RuneCountInString(line), columns, line)
 	}
 	for _, text := range []string{
-		"Stands out, first to last: A, B, C", "Not as meant: across the top, brown (A). It is meant to be looked at first", "        value_shift = -1\n",
-		"No single change was found that mends it.", "D4:F4, 76 mm", "and 2 shorter lost edges, in the report",
+		"Stands out, first to last: A, B, C", "Not as meant: A is to be focal, but stands out last.\n      To mend it, in the painting file under \"upper", "        value_shift = -1\n",
+		"No single change was found that mends it.", "D4:F4, 3 in", "and 2 shorter lost edges, in the report",
 		"and Burnt Sienna, with Titanium White", "Few tubes: 3 tubes of 12", "10 pairs of piles, 1 pair of tubes, 1",
 		"Study:  study.png, study-gray.png\n",
 	} {

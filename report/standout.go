@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
+	"tonewright/grid"
 	"tonewright/report/plan"
 )
 
@@ -23,9 +25,9 @@ type standOut struct {
 // standRow is a region in the order in which it catches the eye. Bar and the parts
 // of it are in pixels.
 type standRow struct {
-	Rank, Tag, Name, Role, Score, Text string
-	Bar                                int
-	Value, Chroma, Hue                 share
+	Rank, Tag, Name, Role, Score string
+	Bar                          int
+	Value, Chroma, Hue           share
 }
 
 // share is a part of a bar, and its figure.
@@ -35,8 +37,8 @@ type share struct {
 }
 
 type disagreement struct {
-	Tag, Name, Text, Mend string
-	Under, Line           string // the region to change and the line for it; "" with no mend
+	Text, Mend  string
+	Under, Line string // the region to change and the line for it; "" with no mend
 }
 
 type lostEdge struct {
@@ -51,7 +53,7 @@ const mostLost = 6
 const barWidth = 150
 
 func standOutOf(p *plan.Plan) standOut {
-	s := standOut{Measure: p.StandOut.Measure, Rows: []standRow{}, Disagreements: []disagreement{}, LostEdges: []lostEdge{}}
+	s := standOut{Measure: strings.TrimSuffix(p.StandOut.Measure, "."), Rows: []standRow{}, Disagreements: []disagreement{}, LostEdges: []lostEdge{}}
 	names := namesOf(p)
 	for _, tag := range p.StandOut.Order {
 		if r := regionOf(p, tag); r != nil && r.Standing != nil {
@@ -59,13 +61,13 @@ func standOutOf(p *plan.Plan) standOut {
 		}
 	}
 	for _, d := range p.StandOut.Disagreements {
-		s.Disagreements = append(s.Disagreements, disagreementOf(d, names))
+		s.Disagreements = append(s.Disagreements, disagreementOf(d))
 	}
 	for i, e := range p.StandOut.LostEdges {
 		if i < mostLost {
-			s.LostEdges = append(s.LostEdges, lostEdgeOf(e, names))
+			s.LostEdges = append(s.LostEdges, lostEdgeOf(p, e, names))
 		} else {
-			s.MoreEdges = append(s.MoreEdges, lostEdgeOf(e, names))
+			s.MoreEdges = append(s.MoreEdges, lostEdgeOf(p, e, names))
 		}
 	}
 	if n := len(s.MoreEdges); n > 0 {
@@ -88,7 +90,7 @@ func anyRole(p *plan.Plan) bool {
 func standRowOf(r *plan.Region) standRow {
 	st := r.Standing
 	row := standRow{
-		Rank: fmt.Sprint(st.Rank), Tag: r.Tag, Name: r.Name, Role: r.Role, Text: st.Text,
+		Rank: fmt.Sprint(st.Rank), Tag: r.Tag, Name: r.Name, Role: r.Role,
 		Score: fmt.Sprintf("%.0f", 100*st.Score), Bar: pixelsOf(st.Score),
 	}
 	row.Value = share{0, pixelsOf(st.Value), percentOf(st.Value)}
@@ -101,19 +103,24 @@ func pixelsOf(share float64) int { return int(math.Round(barWidth * share)) }
 
 func percentOf(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
 
-func disagreementOf(d plan.Disagreement, names map[string]string) disagreement {
-	out := disagreement{Tag: d.Region, Name: names[d.Region], Text: d.Text}
+func disagreementOf(d plan.Disagreement) disagreement {
+	out := disagreement{Text: d.Text}
 	if d.Mend != nil {
 		out.Mend, out.Under, out.Line = d.Mend.Text, d.Mend.Name, d.Mend.Line
 	}
 	return out
 }
 
-func lostEdgeOf(e plan.LostEdge, names map[string]string) lostEdge {
+func lostEdgeOf(p *plan.Plan, e plan.LostEdge, names map[string]string) lostEdge {
 	return lostEdge{
 		e.A, names[e.A], e.B, names[e.B], e.Where,
-		fmt.Sprintf("%.0f mm", e.LengthMM), fmt.Sprintf("%.1f", e.ValueApart), fmt.Sprintf("%.0f", e.DeltaE), percent(e.Share),
+		lengthOf(p, e), fmt.Sprintf("%.1f", e.ValueApart), fmt.Sprintf("%.0f", e.DeltaE), percent(e.Share),
 	}
+}
+
+// lengthOf returns how long a lost edge is, in the painter's unit.
+func lengthOf(p *plan.Plan, e plan.LostEdge) string {
+	return p.Grid.Layout().Unit.Format(grid.Millimetres(e.LengthMM))
 }
 
 // namesOf returns the regions' names by tag.

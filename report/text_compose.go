@@ -18,14 +18,14 @@ func (t *text) composing(p *plan.Plan) {
 	}
 	names := namesOf(p)
 	for _, d := range p.StandOut.Disagreements {
-		t.disagreement(d, nameOr(names, d.Region))
+		t.disagreement(d)
 	}
 	for i, e := range p.StandOut.LostEdges {
 		if i == mostEdges {
 			t.say(6, "  and %s, in the report", count(len(p.StandOut.LostEdges)-i, "shorter lost edge"))
 			break
 		}
-		t.say(6, "Lost edge: %s and %s, %s, %.0f mm", nameOr(names, e.A), nameOr(names, e.B), e.Where, e.LengthMM)
+		t.say(6, "Lost edge: %s and %s, %s, %s", nameOr(names, e.A), nameOr(names, e.B), e.Where, lengthOf(p, e))
 	}
 	t.proposals(p)
 	if p.Tubes != nil {
@@ -44,15 +44,13 @@ func nameOr(names map[string]string, tag string) string {
 	return fmt.Sprintf("%s (%s)", names[tag], tag)
 }
 
-// disagreement says one in a sentence, and beneath it the line that mends it.
-func (t *text) disagreement(d plan.Disagreement, name string) {
-	t.say(6, "Not as meant: %s. %s", name, d.Text)
-	if d.Mend == nil {
-		t.line("      No single change was found that mends it.")
-		return
+// disagreement says one, and beneath it the line that mends it.
+func (t *text) disagreement(d plan.Disagreement) {
+	t.say(6, "Not as meant: %s", d.Text)
+	if d.Mend != nil {
+		t.say(6, "      To mend it, in the painting file under %q:", d.Mend.Name)
+		t.line("        %s", d.Mend.Line)
 	}
-	t.say(6, "      In the painting file, under %q:", d.Mend.Name)
-	t.line("        %s", d.Mend.Line)
 }
 
 // proposals names the first palette for each region that one was wished for.

@@ -10,8 +10,8 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// mixed is a region of mixes in Munsell notation, each with its share of the panel.
-func mixed(tag string, mixes ...any) Region {
+// inMunsell is a region of mixes in Munsell notation, each with its share of the panel.
+func inMunsell(tag string, mixes ...any) Region {
 	r := Region{Tag: tag, Name: "region " + tag}
 	for i := 0; i < len(mixes); i += 2 {
 		m, err := colour.ParseMunsell(mixes[i].(string))
@@ -35,7 +35,7 @@ func TestMunsellsOwnBalances(t *testing.T) {
 		a, b   string
 		of, to float64
 	}{{"5GY 8/6", "5P 2/3", 6, 48}, {"5GY 4/5", "5P 4/6", 6, 5}} {
-		h := harmonyOf([]Region{mixed("A", c.a, c.of/(c.of+c.to)), mixed("B", c.b, c.to/(c.of+c.to))}, nil, nowhere)
+		h := harmonyOf([]Region{inMunsell("A", c.a, c.of/(c.of+c.to)), inMunsell("B", c.b, c.to/(c.of+c.to))}, nil, nowhere)
 		require.Len(t, h.Complements, 1)
 		assert.InDelta(t, 1, h.Complements[0].Balance, 0.02, "%s and %s", c.a, c.b)
 		assert.Equal(t, "A (yellow-green) and B (purple) are near complements, apart on the panel; they weigh about the same, so neither leads.", h.Complements[0].Text)
@@ -46,7 +46,7 @@ func TestMunsellsOwnBalances(t *testing.T) {
 // in their order). By hand: a family off on one side is near, a step more is not.
 func TestOppositeHues(t *testing.T) {
 	pairs := func(a, b string) []Complement {
-		return harmonyOf([]Region{mixed("A", a+" 5/6", .5), mixed("B", b+" 5/6", .5)}, nil, nowhere).Complements
+		return harmonyOf([]Region{inMunsell("A", a+" 5/6", .5), inMunsell("B", b+" 5/6", .5)}, nil, nowhere).Complements
 	}
 	for _, axis := range [][2]string{{"5R", "5BG"}, {"5YR", "5B"}, {"5Y", "5PB"}, {"5GY", "5P"}, {"5G", "5RP"}} {
 		found := pairs(axis[0], axis[1])
@@ -63,7 +63,7 @@ func TestOppositeHues(t *testing.T) {
 
 // A mean of a red and a green would be a yellow that is not there. By hand.
 func TestUnlikeHuesStayApart(t *testing.T) {
-	h := harmonyOf([]Region{mixed("A", "5R 5/10", .2, "5G 5/8", .1, "7R 5/10", .2)}, nil, nowhere)
+	h := harmonyOf([]Region{inMunsell("A", "5R 5/10", .2, "5G 5/8", .1, "7R 5/10", .2)}, nil, nowhere)
 	require.Len(t, h.Hues, 2)
 	assert.Equal(t, "red", h.Hues[0].Word)
 	assert.InDelta(t, 6, h.Hues[0].Step, 0.3)
@@ -72,14 +72,14 @@ func TestUnlikeHuesStayApart(t *testing.T) {
 	assert.InDelta(t, 45, h.Hues[1].Step, 0.3)
 
 	// Nor does a row of near neighbours run together from red to green.
-	h = harmonyOf([]Region{mixed("A", "5R 5/8", .1, "4YR 5/8", .1, "4Y 6/8", .1, "4GY 5/8", .1, "4G 5/8", .1)}, nil, nowhere)
+	h = harmonyOf([]Region{inMunsell("A", "5R 5/8", .1, "4YR 5/8", .1, "4Y 6/8", .1, "4GY 5/8", .1, "4G 5/8", .1)}, nil, nowhere)
 	for _, one := range h.Hues {
 		assert.LessOrEqual(t, one.Spread, float64(oneHue)/2+0.5, one.Hue)
 	}
 	assert.GreaterOrEqual(t, len(h.Hues), 2)
 
 	// The two hues of one region are a pair, in contact.
-	h = harmonyOf([]Region{mixed("A", "5R 5/10", .5, "5BG 5/6", .1)}, nil, nowhere)
+	h = harmonyOf([]Region{inMunsell("A", "5R 5/10", .5, "5BG 5/6", .1)}, nil, nowhere)
 	require.Len(t, h.Complements, 1)
 	assert.True(t, h.Complements[0].Touch)
 	assert.Equal(t, "In A red and blue-green are near complements, within one region; the red has eight times the weight of the blue-green, which is the accent.", h.Complements[0].Text)
@@ -89,7 +89,7 @@ func TestUnlikeHuesStayApart(t *testing.T) {
 // A mix of three times the area × chroma pulls to three quarters of the way.
 func TestMeanHue(t *testing.T) {
 	one := func(mixes ...any) HueShare {
-		h := harmonyOf([]Region{mixed("A", mixes...)}, nil, nowhere)
+		h := harmonyOf([]Region{inMunsell("A", mixes...)}, nil, nowhere)
 		require.Len(t, h.Hues, 1)
 		return h.Hues[0]
 	}
@@ -107,8 +107,8 @@ func TestMeanHue(t *testing.T) {
 // What is too gray to have a hue is counted apart, and nothing is lost.
 func TestSharesAddUp(t *testing.T) {
 	h := harmonyOf([]Region{
-		mixed("A", "5R 5/8", .3, "5G 5/2", .001, "N 5", .2),
-		mixed("B", "5B 5/1.4", .1, "5B 5/1.6", .399),
+		inMunsell("A", "5R 5/8", .3, "5G 5/2", .001, "N 5", .2),
+		inMunsell("B", "5B 5/1.4", .1, "5B 5/1.6", .399),
 		{Tag: "C", Name: "nothing to paint"},
 	}, nil, nowhere)
 	total := h.Neutral + h.Slight
@@ -120,18 +120,18 @@ func TestSharesAddUp(t *testing.T) {
 	assert.InDelta(t, .001, h.Slight, 1e-9)
 	assert.Len(t, h.Hues, 2)
 
-	gray := harmonyOf([]Region{mixed("A", "N 5", 1.)}, nil, nowhere)
+	gray := harmonyOf([]Region{inMunsell("A", "N 5", 1.)}, nil, nowhere)
 	assert.Equal(t, Harmony{Hues: []HueShare{}, Neutral: 1, Complements: []Complement{}, Ties: []Tie{}, Once: []Tie{}}, gray)
 }
 
 func TestPairsInWords(t *testing.T) {
-	regions := []Region{mixed("A", "5YR 5/10", .6), mixed("D", "5B 5/5", .4), mixed("E", "5B 5/10", .5)}
+	regions := []Region{inMunsell("A", "5YR 5/10", .6), inMunsell("D", "5B 5/5", .4), inMunsell("E", "5B 5/10", .5)}
 	h := harmonyOf(regions, nil, func(a, b int) bool { return a+b == 1 })
 	require.Len(t, h.Complements, 2)
 	assert.Equal(t, "A (orange) and E (blue) are near complements, apart on the panel; they weigh about the same, so neither leads.", h.Complements[0].Text)
 	assert.Equal(t, "A (orange) and D (blue) are near complements, side by side; A has three times the weight of D, which is the accent.", h.Complements[1].Text)
 	assert.Equal(t, []string{"5.0YR", "5.0B"}, []string{h.Complements[1].HueA, h.Complements[1].HueB})
-	twice := harmonyOf([]Region{mixed("A", "5R 5/6", .2), mixed("B", "5BG 5/6", .4)}, nil, nowhere).Complements
+	twice := harmonyOf([]Region{inMunsell("A", "5R 5/6", .2), inMunsell("B", "5BG 5/6", .4)}, nil, nowhere).Complements
 	require.Len(t, twice, 1)
 	assert.Contains(t, twice[0].Text, "B has twice the weight of A and leads.")
 }
@@ -139,11 +139,11 @@ func TestPairsInWords(t *testing.T) {
 // By hand: 95, 0, 5 and 12 lie within 17 steps across the seam; with a blue of a
 // twentieth of the weight most of the picture is, with one of a quarter nothing is.
 func TestAnalogous(t *testing.T) {
-	warm := []Region{mixed("A", "5RP 5/8", .2, "10RP 5/8", .2), mixed("B", "5R 5/8", .2), mixed("C", "2YR 5/8", .2)}
+	warm := []Region{inMunsell("A", "5RP 5/8", .2, "10RP 5/8", .2), inMunsell("B", "5R 5/8", .2), inMunsell("C", "2YR 5/8", .2)}
 	text := func(extra ...Region) string { return harmonyOf(append(warm[:3:3], extra...), nil, nowhere).Analogous }
 	assert.Regexp(t, `^The picture is analogous: all its hues lie within 17 of the 100 steps, 5\.\dRP \(red-purple\) to [12]\.\dYR \(orange\)\. Analogous within themselves: A\.$`, text())
-	assert.Regexp(t, `^Most of the picture is analogous: 95 in 100 of its colour, by area × chroma, lie within 17 .*; outside: D \(blue\)\.`, text(mixed("D", "5B 5/8", .042)))
-	assert.NotContains(t, text(mixed("D", "5B 5/8", .27)), "picture")
+	assert.Regexp(t, `^Most of the picture is analogous: 95 in 100 of its colour, by area × chroma, lie within 17 .*; outside: D \(blue\)\.`, text(inMunsell("D", "5B 5/8", .042)))
+	assert.NotContains(t, text(inMunsell("D", "5B 5/8", .27)), "picture")
 
 	chosen := warm[2]
 	chosen.Palette.Family = "analogous"
@@ -152,7 +152,7 @@ func TestAnalogous(t *testing.T) {
 
 // Tubes in the most regions first, whites and blacks after them; by hand.
 func TestTies(t *testing.T) {
-	regions := []Region{mixed("A", "5R 5/8", .1, "5R 4/8", .1), mixed("B", "5R 5/8", .1), mixed("C", "5R 5/8", .1)}
+	regions := []Region{inMunsell("A", "5R 5/8", .1, "5R 4/8", .1), inMunsell("B", "5R 5/8", .1), inMunsell("C", "5R 5/8", .1)}
 	paints := []Paint{
 		{ID: "white", Used: []string{"A1", "A2", "B1", "C1"}, Plain: true},
 		{ID: "umber", Used: []string{"A1", "B1"}},

@@ -1,0 +1,131 @@
+// Why a palette is proposed, and why none is.
+
+package match
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+)
+
+// suggestion returns a palette with its figures and words.
+func (t *table) suggestion(c candidate) Suggestion {
+	s := Suggestion{Paints: t.paintsOf(c.set), White: t.white, Dulls: t.dullsOf(c.set)}
+	ladder := LadderOf(s.Paints, s.White, t.ask.Finish)
+	lo, hi := ladder.Reach()
+	s.ValueMin, s.ValueMax = colour.ValueOf(lo), colour.ValueOf(hi)
+	for _, w := range t.wanted {
+		at, within := ladder.At(w.lab.L)
+		if within {
+			s.Covered += w.share
+			s.Chroma = max(s.Chroma, at.Munsell().Chroma)
+		}
+	}
+	for _, p := range s.Paints {
+		s.TieIns = append(s.TieIns, t.ask.InUse[p.ID]...)
+	}
+	slices.Sort(s.TieIns)
+	s.TieIns = slices.Compact(s.TieIns)
+	s.Why = s.reach() + s.mixing() + s.ties() + s.drying()
+	return s
+}
+
+// reach says what the palette is and how much of the region it reaches.
+func (s *Suggestion) reach() string {
+	names := namesOf(s.Paints)
+	if s.White != nil {
+		names = append(names, s.White.Name)
+	}
+	share := fmt.Sprintf("%.0f%% of it", 100*s.Covered)
+	switch {
+	case s.Covered > 0.995:
+		share = "all of it"
+	case s.Covered < 0.005:
+		share = "none of it"
+	}
+	return fmt.Sprintf("%s: values %.1f to %.1f cover %s; chroma up to %.0f; ", listed(names), s.ValueMin, s.ValueMax, share, s.Chroma)
+}
+
+// mixing says what becomes of the paints in one another.
+func (s *Suggestion) mixing() string {
+	switch {
+	case len(s.Paints) == 1:
+		return "one paint, nothing to muddy"
+	case s.Dulls < dull:
+		return "stays clean however mixed"
+	}
+	return fmt.Sprintf("mixed with one another they lose up to %.0f chroma", s.Dulls)
+}
+
+// ties says which regions have its paints already.
+func (s *Suggestion) ties() string {
+	if len(s.TieIns) == 0 {
+		return ". "
+	}
+	return fmt.Sprintf("; already used in %s. ", listed(s.TieIns))
+}
+
+// drying says how fast the paints dry, what that forbids, and which of them fade.
+func (s *Suggestion) drying() string {
+	text := dries(s.Paints)
+	if fast, slow, clash := dryingClash(s.Paints); clash {
+		text += fmt.Sprintf(" Do not work %s and %s wet into wet: the one dries fast, the other very slow.", fast.Name, slow.Name)
+	}
+	for _, p := range s.Paints {
+		if fades(&p) {
+			text += fmt.Sprintf(" %s fades: lightfastness %s.", p.Name, p.Facts.Lightfastness)
+		}
+	}
+	return text
+}
+
+// dries says how fast paints dry, each where they differ.
+func dries(paints []paint.Paint) string {
+	var each []string
+	same := true
+	for _, p := range paints {
+		each = append(each, fmt.Sprintf("%s %s", p.Name, p.Facts.Drying))
+		same = same && p.Facts.Drying == paints[0].Facts.Drying
+	}
+	if same {
+		return fmt.Sprintf("Dries %s.", paints[0].Facts.Drying)
+	}
+	return fmt.Sprintf("Drying: %s.", strings.Join(each, ", "))
+}
+
+func namesOf(paints []paint.Paint) (names []string) {
+	for _, p := range paints {
+		names = append(names, p.Name)
+	}
+	return names
+}
+
+// listed joins words as "a, b and c".
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// WhyNone says why Suggest finds no palette; "" where nothing is wished for, or the
+// region has no colours.
+func WhyNone(owned []paint.Paint, ask Asked) string {
+	switch {
+	case ask.Scheme == Complement && !ask.Hued:
+		return "that region is near gray, and gray has no complement"
+	case ask.nothing():
+		return ""
+	case !slices.ContainsFunc(owned, func(p paint.Paint) bool { return !p.White() }):
+		return "the box has no paint but white"
+	case ask.Hued:
+		return fmt.Sprintf("no palette of the box stays %s at the region's values; a tube of that hue would make one", colour.HueName(ask.wanted()))
+	case ask.Scheme == Analogous:
+		return "no two paints of the box lie a quarter of the hue circle or less apart and stay clean however mixed"
+	}
+	return fmt.Sprintf("every palette of the box goes over chroma %d at the region's values", quietMost)
+}
