@@ -2,7 +2,6 @@ package report
 
 import (
 	"bytes"
-	"fmt"
 	"image"
 	"image/png"
 	"os"
@@ -168,28 +167,4 @@ func TestFiguresOnSwatches(t *testing.T) {
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, contrast(c, colour.Lab{L: l}), textContrast, "L* %.2f", l)
 	}
-}
-
-// What the three steps of the map of missed colour mean is told by its pattern: by
-// how much of a place has ink.
-func TestMissedIsAPattern(t *testing.T) {
-	part := func(class uint8) float64 {
-		n := 0
-		for y := range 240 {
-			for x := range 240 {
-				if inked(class, x, y, 12) {
-					n++
-				}
-			}
-		}
-		return float64(n) / (240 * 240)
-	}
-	assert.Zero(t, part(0))
-	assert.Greater(t, part(1), 0.1)
-	assert.Greater(t, part(2), 1.5*part(1))
-	darkest, err := colour.ParseHex(fmt.Sprintf("#%02[1]x%02[1]x%02[1]x", pale(0)))
-	require.NoError(t, err)
-	dots, err := colour.ParseHex(fmt.Sprintf("#%02[1]x%02[1]x%02[1]x", patternInk))
-	require.NoError(t, err)
-	assert.GreaterOrEqual(t, contrast(darkest, dots), float64(markContrast), "ink on the darkest of the picture")
 }
