@@ -9,8 +9,8 @@ import (
 // to (x+1, y+1), and its centre is at (x+½, y+½).
 type Place struct{ X, Y float64 }
 
-// run is the pixels [from, to) of row y.
-type run struct{ y, from, to int }
+// dash is the pixels [from, to) of row y.
+type dash struct{ y, from, to int }
 
 // inside returns the pixels of a picture whose centres are inside an odd number of
 // rings, row by row. A ring closes from its last place to its first and may cross itself;
@@ -22,7 +22,7 @@ type run struct{ y, from, to int }
 // The crossing of a border with a row of centres is computed from its upper end
 // whichever way it runs, and no product is fused with a sum: it is one number for both
 // neighbours and on every machine.
-func inside(rings [][]Place, width, height int) []run {
+func inside(rings [][]Place, width, height int) []dash {
 	var crossed []int64 // row << 32 + the first pixel on the right of a crossing
 	for _, ring := range rings {
 		if !finite(ring) {
@@ -33,10 +33,10 @@ func inside(rings [][]Place, width, height int) []run {
 		}
 	}
 	slices.Sort(crossed)
-	var in []run
+	var in []dash
 	for ; len(crossed) > 1; crossed = crossed[2:] { // a closed ring crosses every row an even number of times
 		if crossed[0] < crossed[1] {
-			in = append(in, run{int(crossed[0] >> 32), int(int32(crossed[0])), int(int32(crossed[1]))})
+			in = append(in, dash{int(crossed[0] >> 32), int(int32(crossed[0])), int(int32(crossed[1]))})
 		}
 	}
 	return in

@@ -34,7 +34,7 @@ func Layers(parting Parting, width, height int, tolerance float64) []Layer {
 	return layers
 }
 
-// outer returns the rings that run clockwise, as a region's outer borders do and those
+// outer returns the rings that dash clockwise, as a region's outer borders do and those
 // of its holes do not.
 func outer(rings [][]Place) [][]Place {
 	var result [][]Place
@@ -52,7 +52,7 @@ func outer(rings [][]Place) [][]Place {
 }
 
 // others lists the regions other than r that have pixels in the stretches.
-func others(parting Parting, width int, in []run, r int) []int {
+func others(parting Parting, width int, in []dash, r int) []int {
 	has := make([]bool, len(parting.Regions))
 	for _, s := range in {
 		for _, other := range parting.Of[s.y*width+s.from : s.y*width+s.to] {
