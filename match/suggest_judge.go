@@ -28,14 +28,14 @@ const (
 	pointsFading  = 2   // against each paint that fades
 	pointsAway    = 0.1 // against each CIEDE2000, roughly, in hue and chroma from where it should be
 	pointsHue     = 0.2 // against each step from the wished hue
-	pointsChroma  = 0.2 // for each chroma in the wished hue, up to clear; against each where quiet is wished for
+	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enoughChroma; against each where quiet is wished for
 )
 
 // Where the schemes draw their lines. Ours.
 const (
-	// clear is the Munsell chroma past which more is no better: cadmiums would win every
+	// enoughChroma is the Munsell chroma past which more is no better: cadmiums would win every
 	// wish, and a region seldom wants more.
-	clear = 8
+	enoughChroma = 8
 	// quietMost is the strongest chroma of a quiet palette: two chips of the book. Burnt
 	// umber and white stay under it, burnt sienna does over half of its values.
 	quietMost = 4
@@ -92,7 +92,7 @@ func (t *table) wish(g given, wanted colour.Lab) float64 {
 		if g.munsell.Chroma >= neutral {
 			off = colour.HuesApart(g.munsell.Hue, t.ask.wanted())
 		}
-		return pointsChroma*min(g.munsell.Chroma, clear) - pointsHue*off
+		return pointsChroma*min(g.munsell.Chroma, enoughChroma) - pointsHue*off
 	}
 	return -pointsAway * offHue(g.lab, wanted.A, wanted.B)
 }
