@@ -32,62 +32,80 @@ func newNears(aim colour.Lab, looks *looks) *nears {
 	return n
 }
 
-// weighed is how many of the spots that the gauge calls nearest are weighed exactly.
+// weighed is how many of the mixes that the gauge calls nearest are weighed exactly.
+// Ours: TODO
 const weighed = 4
 
 // astray is the most CIEDE2000 by which a gauge is thought to err, however far the aim.
-// Ours: TODO
 const astray = 1
 
-// nearest returns the least miss of those spots that a gauge brings about under a
-// miss; one at least that where there is none.
-func (n *nears) nearest(spots []spot, under int32) int32 {
+// nearest returns the least miss of mixes, or another miss where none comes under it.
+func (n *nears) nearest(c *cloud, under int32) int32 {
 	limit := tie * float32(under)
 	limit = min(slack*limit, limit+astray)
-	least := uint8(min(2*limit+1, 255))
-	bound := limit * limit
-	var best [weighed]int32
-	var squares [weighed]float32
-	count := 0
-	for i := range spots {
-		p := &spots[i]
-		if n.least[p.cell] >= least {
-			continue
+	near := shortlist{bound: limit * limit}
+	near.draw()
+	from := int32(0)
+	for _, run := range c.runs {
+		if n.least[run.cell] < near.least {
+			n.look(c.points[from:run.end], from, &near)
 		}
-		square := n.square(p)
-		if square >= bound {
-			continue
-		}
-		if count < weighed {
-			count++
-		}
-		at := count - 1
-		for ; at > 0 && square < squares[at-1]; at-- {
-			best[at], squares[at] = best[at-1], squares[at-1]
-		}
-		best[at], squares[at] = int32(i), square
-		if count == weighed {
-			bound = squares[count-1]
-			least = min(least, uint8(min(2*sqrt32(bound)+1, 255)))
-		}
+		from = run.end
 	}
-	for _, i := range best[:count] {
-		under = min(under, ties(colour.DeltaE00(n.aim, spots[i].lab())))
+	for _, i := range near.at[:near.count] {
+		under = min(under, ties(colour.DeltaE00(n.aim, c.points[i].lab())))
 	}
 	return under
 }
 
-// square returns about the square of CIEDE2000 to a spot; outside the columns that
-// are known, where hardly any mix lies, the true one.
-func (n *nears) square(p *spot) float32 {
-	column := columnOf(p.point)
-	if !n.known[column] {
-		d := colour.DeltaE00(n.aim, p.lab())
-		return float32(d * d)
+// look holds mixes of one cell against the shortlist; outside the columns that are
+// known, where hardly any mix lies, by the true CIEDE2000.
+func (n *nears) look(points []point, from int32, near *shortlist) {
+	column, weight := columnOf(points[0]), n.weight[storeyOf(points[0].l)]
+	high, g := float32(n.aim.L), &n.forms[column]
+	for i := range points {
+		p := &points[i]
+		away := p.l - high
+		square := weight * away * away
+		if square >= near.bound {
+			continue
+		}
+		if n.known[column] {
+			square += g.form(p.a, p.b)
+		} else {
+			d := float32(colour.DeltaE00(n.aim, p.lab()))
+			square = d * d
+		}
+		if square < near.bound {
+			near.add(from+int32(i), square)
+		}
 	}
-	away := p.l - float32(n.aim.L)
-	return n.weight[storeyOf(p.l)]*away*away + n.forms[column].form(p.a, p.b)
 }
+
+// shortlist is the mixes that the gauge calls nearest.
+type shortlist struct {
+	at      [weighed]int32 // nearest first
+	squares [weighed]float32
+	count   int
+	bound   float32 // square that a mix must come under
+	least   uint8   // as in nears, that a cell must be under
+}
+
+func (s *shortlist) add(mix int32, square float32) {
+	s.count = min(s.count+1, weighed)
+	i := s.count - 1
+	for ; i > 0 && square < s.squares[i-1]; i-- {
+		s.at[i], s.squares[i] = s.at[i-1], s.squares[i-1]
+	}
+	s.at[i], s.squares[i] = mix, square
+	if s.count == weighed {
+		s.bound = s.squares[weighed-1]
+		s.draw()
+	}
+}
+
+// draw draws in what cells are looked at.
+func (s *shortlist) draw() { s.least = uint8(min(2*sqrt32(s.bound)+1, 255)) }
 
 // nears returns that of every aim.
 func (s *search) nears(most int) []*nears {

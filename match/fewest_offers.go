@@ -74,10 +74,11 @@ func (o *offering) pairs() {
 	found := make([][]int32, len(pairs)) // by pair and aim
 	inParallel(len(pairs), func(n int) {
 		of := pairs[n]
-		spots := o.spots(nil, of)
+		var mixes cloud
+		o.fill(&mixes, of)
 		found[n] = make([]int32, len(o.aims))
 		for a := range o.aims {
-			found[n][a] = o.nearest(a, spots, o.lessOf(a, of))
+			found[n][a] = o.nears[a].nearest(&mixes, o.lessOf(a, of))
 		}
 	})
 	inParallel(len(o.aims), func(a int) {
@@ -105,13 +106,13 @@ func (o *offering) triples() {
 	parts := make([][][]offer, len(pairs)) // by pair and aim
 	inParallel(len(pairs), func(n int) {
 		parts[n] = make([][]offer, len(o.aims))
-		var spots []spot
+		var mixes cloud
 		for k := int(pairs[n][1]) + 1; k < len(o.paints); k++ {
 			of := set{pairs[n][0], pairs[n][1], int32(k)}
-			spots = o.spots(spots, of)
+			o.fill(&mixes, of)
 			for a := range o.aims {
 				less := o.lessOf(a, of)
-				if miss := o.nearest(a, spots, less); miss < less {
+				if miss := o.nears[a].nearest(&mixes, less); miss < less {
 					parts[n][a] = append(parts[n][a], offer{of, miss})
 				}
 			}
@@ -124,27 +125,37 @@ func (o *offering) triples() {
 	})
 }
 
-// spot is a mix's colour and the cell that it lies in.
+// cloud is every mix of a set, cell by cell.
+type cloud struct {
+	points []point
+	runs   []run
+	spots  []spot // the same, while they are sorted
+}
+
+// run is the mixes of a cloud in one cell; they begin where those before end.
+type run struct{ cell, end int32 }
+
 type spot struct {
 	point
 	cell int32
 }
 
-// spots returns every mix of a set, in the place of those of another.
-func (o *offering) spots(place []spot, of set) []spot {
-	place = place[:0]
+// fill makes a set's mixes, in the place of those of another.
+func (o *offering) fill(c *cloud, of set) {
+	c.points, c.runs, c.spots = c.points[:0], c.runs[:0], c.spots[:0]
 	if !o.allows(of) {
-		return place
+		return
 	}
 	for _, m := range o.menu(of) {
 		p := o.screen(of, m)
-		place = append(place, spot{p, int32(cellOf(p))})
+		c.spots = append(c.spots, spot{p, int32(cellOf(p))})
 	}
-	return place
-}
-
-// nearest returns the miss of the nearest of the spots, or another miss where none
-// is under that.
-func (o *offering) nearest(aim int, spots []spot, less int32) int32 {
-	return min(less, o.nears[aim].nearest(spots, less))
+	slices.SortStableFunc(c.spots, func(x, y spot) int { return cmp.Compare(x.cell, y.cell) })
+	for i, s := range c.spots {
+		c.points = append(c.points, s.point)
+		if i == 0 || s.cell != c.spots[i-1].cell {
+			c.runs = append(c.runs, run{cell: s.cell})
+		}
+		c.runs[len(c.runs)-1].end = int32(i + 1)
+	}
 }
