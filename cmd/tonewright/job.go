@@ -93,7 +93,7 @@ func (f *planFlags) over(set *pflag.FlagSet, flags plan.Options, j *job) {
 		flag string
 		to   *string
 		said string
-	}{{"out", &f.out, j.Out}, {"json", &f.json, j.JSON}} {
+	}{{"out", &f.out, j.Out}, {"json", &f.json, j.JSON}, {"study", &f.study, j.Study}} {
 		if !set.Changed(each.flag) && each.said != "" {
 			*each.to = each.said
 		}
