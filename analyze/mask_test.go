@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -192,4 +193,29 @@ func FuzzReadMask(f *testing.F) {
 		assert.Contains(t, in, true)
 		assert.Contains(t, in, false)
 	})
+}
+
+// BenchmarkReadMask24MP is a mask as large as a large photo, beside plain decoding
+// measured in the same turns.
+func BenchmarkReadMask24MP(b *testing.B) {
+	m := image.NewGray(image.Rect(0, 0, 6000, 4000))
+	for i := range m.Pix {
+		if x, y := i%6000-3000, i/6000-2000; x*x+2*y*y < 3000000 {
+			m.Pix[i] = 255
+		}
+	}
+	data := pngOf(b, m)
+	file := tempFile(b, "mask.png", data)
+	var floor, job time.Duration
+	for b.Loop() {
+		start := time.Now()
+		_, err := png.Decode(bytes.NewReader(data))
+		require.NoError(b, err)
+		floor += time.Since(start)
+		start = time.Now()
+		_, err = ReadMask(file, sized(6000, 4000), image.Rectangle{}, 1000, 667, Limits{})
+		require.NoError(b, err)
+		job += time.Since(start)
+	}
+	b.ReportMetric(float64(job)/float64(floor), "x-floor")
 }

@@ -25,8 +25,11 @@ func Outlines(parting Parting, width, height int, tolerance float64) [][][]Place
 	of := withoutSpecks(parting.Of, width, height, 4*tolerance*tolerance)
 	rings := make([][][]Place, len(parting.Regions))
 	t := tracer{of: of, width: width, height: height, seen: make([]bool, len(of))}
-	for i, region := range of {
-		if x, y := i%width, i/width; !t.seen[i] && t.at(x, y-1) != int(region) {
+	for y := range height {
+		for x, region := range of[y*width : (y+1)*width] {
+			if y > 0 && of[(y-1)*width+x] == region || t.seen[y*width+x] {
+				continue
+			}
 			if ring := simplerRing(t.trace(image.Pt(x, y)), tolerance); len(ring) > 2 {
 				rings[region] = append(rings[region], ring)
 			}

@@ -124,6 +124,7 @@ func randomPartings(random *rand.Rand) (of []uint8, width, height int) {
 
 // With no tolerance the outlines are the parting, whatever it looks like.
 func TestOutlinesAreExact(t *testing.T) {
+	slow(t)
 	random := rand.New(rand.NewPCG(1, 4))
 	for range 3000 {
 		of, w, h := randomPartings(random)
@@ -157,6 +158,7 @@ func fromBorder(of []uint8, width, height int) []float64 {
 // No pixel farther from a border than the tolerance changes its region, none is left
 // out, and simpler is simpler. Partings without specks: those go by design, see below.
 func TestOutlinesStayWithinTolerance(t *testing.T) {
+	slow(t)
 	random := rand.New(rand.NewPCG(2, 4))
 	before, after, changed := 0, 0, 0
 	for range 1500 {

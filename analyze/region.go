@@ -61,8 +61,8 @@ func named(p *Picture, areas []Area) Parting {
 		for _, r := range area.Rects {
 			fill(of, p.Width, r.Intersect(image.Rect(0, 0, p.Width, p.Height)), uint8(a))
 		}
-		if len(area.Outline) > 0 {
-			fillMask(of, filled(area.Outline, p.Width, p.Height), uint8(a))
+		for _, s := range inside(area.Outline, p.Width, p.Height) {
+			fill(of, p.Width, image.Rect(s.from, s.y, s.to, s.y+1), uint8(a))
 		}
 		if area.Mask != nil {
 			fillMask(of, area.Mask, uint8(a))

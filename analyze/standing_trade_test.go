@@ -166,7 +166,7 @@ func TestDemoTouch(t *testing.T) {
 
 // Corners do not touch, sides do.
 func TestTouch(t *testing.T) {
-	c := Composed(laid(10, "01", "23"))
+	c := Composed(blown(10, "01", "23"))
 	assert.True(t, c.Touch(0, 1) && c.Touch(1, 0) && c.Touch(0, 2) && c.Touch(1, 3))
 	assert.False(t, c.Touch(0, 3) || c.Touch(1, 2) || c.Touch(0, 0))
 }

@@ -180,7 +180,7 @@ func asTyped(file string) string {
 	plain := func(r rune) bool {
 		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || strings.ContainsRune("._-/", r) || r > 127
 	}
-	if !strings.ContainsFunc(file, func(r rune) bool { return !plain(r) }) {
+	if file != "" && !strings.ContainsFunc(file, func(r rune) bool { return !plain(r) }) {
 		return file
 	}
 	return "'" + strings.ReplaceAll(file, "'", `'\''`) + "'"

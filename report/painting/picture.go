@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"tonewright/grid"
@@ -47,6 +48,12 @@ const longestPath = 4096
 
 // pictureKeys are the keys above the first region.
 func pictureKeys() []key[reading] {
+	return append(slices.Concat(panelKeys(), paintKeys(), fileKeys()),
+		key[reading]{"region", "[[region]]", readRegions})
+}
+
+// panelKeys say what is painted on what.
+func panelKeys() []key[reading] {
 	return []key[reading]{
 		{"photo", `"kettle.jpg"`, path(func(r *reading, file string, _ int) { r.Options.Photo = file })},
 		{"name", `"Kettle on a shelf"`, words(func(r *reading, text string) error {
@@ -72,6 +79,12 @@ func pictureKeys() []key[reading] {
 			return err
 		})},
 		{"key", `"fit"`, oneOf([]string{"fit", "literal"}, func(r *reading, word string) { r.Options.Literal = word == "literal" })},
+	}
+}
+
+// paintKeys say with what it is painted, and for whose eyes.
+func paintKeys() []key[reading] {
+	return []key[reading]{
 		{"sight", `"deutan 0.8"`, readSight},
 		{"paints", `["titanium-white", "yellow-ochre"]`, readPaints},
 		{"box", `"my-paints.toml"`, path(func(r *reading, file string, line int) { r.BoxFile, r.boxLine = file, line })},
@@ -84,12 +97,17 @@ func pictureKeys() []key[reading] {
 		})},
 		{"coat", "1.0", number(plan.LeastCoat, plan.MostCoat, func(r *reading, n float64) { r.Options.Mixing.Coat = n })},
 		{"holds", "true", yesNo(func(r *reading, yes bool) { r.Options.Mixing.Holds = yes })},
+	}
+}
+
+// fileKeys say what is read, and where results go.
+func fileKeys() []key[reading] {
+	return []key[reading]{
 		{"megapixels", "200", readMegapixels},
 		{"out", `"report.html"`, path(func(r *reading, file string, _ int) { r.Out = file })},
 		{"json", `"plan.json"`, path(func(r *reading, file string, _ int) { r.JSON = file })},
 		{"study", `"study.png"`, path(func(r *reading, file string, _ int) { r.Study = file })},
 		{"quiet", "true", yesNo(func(r *reading, yes bool) { r.Quiet = yes })},
-		{"region", `[[region]] on a line of its own`, readRegions},
 	}
 }
 

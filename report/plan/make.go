@@ -31,8 +31,8 @@ func Make(opt Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	// These are checked before the photo is decoded: a slip in them is said at once.
-	if _, err := areas(opt.Regions, layout, crop.Dx(), crop.Dy()); err != nil {
+	named, err := areas(opt, photo, layout, crop) // before the photo is decoded: a slip in them is said at once
+	if err != nil {
 		return nil, Misused(err)
 	}
 	if err := checkWishes(opt); err != nil {
@@ -46,10 +46,6 @@ func Make(opt Options) (*Plan, error) {
 
 	opt.Step("finding regions and values")
 	tones := aside(func() tones { return tonesOf(picture, reach(), opt.Literal) })
-	named, err := areas(opt.Regions, layout, picture.Width, picture.Height)
-	if err != nil {
-		return nil, Misused(err)
-	}
 	parting := analyze.Regions(picture, named)
 	lies := aside(func() *analyze.Composition { return analyze.Composed(parting, picture.Width, picture.Height) })
 	clustering := clustersOf(picture, parting, opt)
