@@ -112,7 +112,7 @@ func inked(class uint8, x, y, pitch int) bool {
 	case 1:
 		row := y / pitch
 		dx, dy := (x+row%2*pitch/2)%pitch-pitch/2, y%pitch-pitch/2
-		return 16*(dx*dx+dy*dy) <= pitch*pitch
+		return 25*(dx*dx+dy*dy) <= pitch*pitch
 	case 2:
 		return (x+y)%(pitch/2+1) <= pitch/6
 	}

@@ -96,7 +96,7 @@ func TestMissedByPattern(t *testing.T) {
 		share[class] = float64(n) / (16 * pitch * pitch * 81)
 	}
 	assert.Zero(t, share[0])
-	assert.InDelta(t, 0.2, share[1], 0.06, "dots of a quarter of the pitch around: π/16 of the square")
+	assert.InDelta(t, 0.126, share[1], 0.04, "dots with a radius of a fifth of the pitch: π/25 of the square")
 	assert.Greater(t, share[2], 1.6*share[1])
 	for l := 0.0; l <= 100; l++ {
 		assert.Greater(t, int(pale(l))-patternInk, 80, "ink shows on L* %g", l)
