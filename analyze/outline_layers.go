@@ -34,7 +34,7 @@ func Layers(parting Parting, width, height int, tolerance float64) []Layer {
 	return layers
 }
 
-// outer returns the rings that dash clockwise, as a region's outer borders do and those
+// outer returns the rings that run clockwise, as a region's outer borders do and those
 // of its holes do not.
 func outer(rings [][]Place) [][]Place {
 	var result [][]Place

@@ -86,13 +86,10 @@ func (m miss) shifts() string {
 			words = append(words, s.words)
 		}
 	}
-	switch len(words) {
-	case 0:
+	if len(words) == 0 {
 		return m.lean()
-	case 1:
-		return words[0]
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return listed(words)
 }
 
 // lean says which way two near grays differ, where no figure does.

@@ -90,7 +90,7 @@ func (s *String) tintsJudged(opt StringOptions) (labs []colour.Lab) {
 	for _, step := range s.Steps {
 		pile := s.pile(&step)
 		none, all := 0.0, 1.0
-		for range 40 {
+		for range 24 { // to under a ten-millionth
 			share := (none + all) / 2
 			if colour.ValueOf(pointAt(&pile, &white, share, opt.Finish).lab.L) < tintJudged {
 				none = share

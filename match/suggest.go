@@ -55,7 +55,7 @@ type Suggestion struct {
 const mostSuggestions = 3
 
 // Suggest returns up to three palettes of owned paints that fit a wish, the best first
-// and no two of them nearly alike, see differ. Each is of one to three paints, and of
+// and no two of them nearly alike, see alike. Each is of one to three paints, and of
 // the box's white. It is empty where nothing fits: WhyNone says why; and where nothing
 // is wished for or the region has no colours. The order of owned does not matter.
 func Suggest(owned []paint.Paint, ask Asked) (all []Suggestion) {
@@ -82,19 +82,22 @@ func (a *Asked) wanted() float64 {
 	return a.Hue
 }
 
-// candidates returns every palette that fits the wish, the best first; of two as good
-// the one of fewer paints, then of those that come first by value.
+// candidates returns every palette that may fit the wish, the most promising first; of
+// two as good the one of fewer paints, then of those that come first by value.
 func (t *table) candidates() (all []candidate) {
+	var sets [][]int
 	for size := 1; size <= 3; size++ {
-		for _, set := range subsets(len(t.paints), size) {
-			c := candidate{set: set}
-			if t.fits(&c) {
-				all = append(all, c)
-			}
+		sets = append(sets, subsets(len(t.paints), size)...)
+	}
+	judged := make([]candidate, len(sets))
+	inParallel(len(sets), func(i int) { judged[i] = t.judge(sets[i]) })
+	for _, c := range judged {
+		if c.fits {
+			all = append(all, c)
 		}
 	}
 	slices.SortStableFunc(all, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(tenth(b.score), tenth(a.score)), len(a.set)-len(b.set))
+		return cmp.Or(cmp.Compare(b.score, a.score), len(a.set)-len(b.set))
 	})
 	return all
 }
@@ -116,17 +119,35 @@ func subsets(n, size int) (all [][]int) {
 	return all
 }
 
-// differing returns the best candidates of which no two are nearly alike: each does
-// without at least one paint of each before it, as alternatives to a recipe do, and
-// looks different over the region by Near on average.
+// differing returns the best candidates of which no two are nearly alike.
 func (t *table) differing(ranked []candidate) (picked []candidate) {
-	for i := 0; i < len(ranked) && len(picked) < mostSuggestions; i++ {
-		like := func(p candidate) bool { return containsAll(ranked[i].set, p.set) || t.apart(ranked[i], p) < Near }
-		if !slices.ContainsFunc(picked, like) {
-			picked = append(picked, ranked[i])
+	for range mostSuggestions {
+		if best, found := t.best(ranked, picked); found {
+			picked = append(picked, best)
 		}
 	}
 	return picked
+}
+
+// best returns the best candidate that is like none that was picked. Those that do not
+// promise more than the best so far cannot be better: dulling only takes points.
+func (t *table) best(ranked, picked []candidate) (best candidate, found bool) {
+	for _, c := range ranked {
+		if found && c.score <= best.score {
+			break
+		}
+		like := func(p candidate) bool { return t.alike(c, p) }
+		if c = t.dulled(c); c.fits && (!found || c.score > best.score) && !slices.ContainsFunc(picked, like) {
+			best, found = c, true
+		}
+	}
+	return best, found
+}
+
+// alike tells whether a palette is much the same as one picked before: it has all its
+// paints, as alternatives to a recipe do not, or hardly looks different over the region.
+func (t *table) alike(c, picked candidate) bool {
+	return containsAll(c.set, picked.set) || t.apart(c, picked) < Near
 }
 
 func containsAll(set, of []int) bool {

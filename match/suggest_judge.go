@@ -10,11 +10,11 @@ import (
 	"tonewright/match/paint"
 )
 
-// candidate is a palette by the places of its paints in the table, rising, and how
-// well it serves.
+// candidate is a palette and how well it serves.
 type candidate struct {
-	set   []int
-	score float64
+	set   []int // the places of its paints in the table, rising
+	fits  bool
+	score float64 // in points, to a tenth
 }
 
 // What speaks for a palette and against it, in points, of which the whole region's
@@ -27,16 +27,15 @@ const (
 	pointsDrying  = 1   // against very slow and fast driers worked wet into wet
 	pointsFading  = 2   // against each paint that fades
 	pointsAway    = 0.1 // against each CIEDE2000, roughly, in hue and chroma from where it should be
-	pointsHue     = 0.1 // against each step from the wished hue
-	pointsClear   = 0.2 // for each chroma in the wished hue, up to clear
-	pointsStrong  = 0.4 // against each chroma where quiet is wished for
+	pointsHue     = 0.2 // against each step from the wished hue
+	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enoughChroma; against each where quiet is wished for
 )
 
 // Where the schemes draw their lines. Ours.
 const (
-	// clear is the Munsell chroma past which more is no better: cadmiums would win every
+	// enoughChroma is the Munsell chroma past which more is no better: cadmiums would win every
 	// wish, and a region seldom wants more.
-	clear = 8
+	enoughChroma = 8
 	// quietMost is the strongest chroma of a quiet palette: two chips of the book. Burnt
 	// umber and white stay under it, burnt sienna does over half of its values.
 	quietMost = 4
@@ -50,14 +49,15 @@ const (
 	holds = 0.8
 )
 
-// fits tells whether a palette fits the wish, and scores it.
-func (t *table) fits(c *candidate) bool {
-	if !t.inScheme(c.set) {
-		return false
+// judge tells whether a palette fits the wish and scores it, its dulling left out.
+func (t *table) judge(set []int) candidate {
+	c := candidate{set: set}
+	if !t.inScheme(set) {
+		return c
 	}
-	seen := t.seen(c.set)
+	seen := t.seen(set)
 	if t.ask.Hued && !t.inHue(seen) || t.ask.Scheme == Quiet && strongestOf(seen) > quietMost {
-		return false
+		return c
 	}
 	for i, g := range seen {
 		share := t.wanted[i].share
@@ -66,8 +66,19 @@ func (t *table) fits(c *candidate) bool {
 		}
 		c.score += share * t.wish(g, t.wanted[i].lab)
 	}
-	c.score -= t.against(c.set)
-	return true
+	c.fits, c.score = true, tenth(c.score-t.against(set))
+	return c
+}
+
+// dulled returns the candidate with what its paints dull one another held against it.
+// In a quiet palette that is no fault; one of neighbours has to stay clean.
+func (t *table) dulled(c candidate) candidate {
+	if t.ask.Scheme != Quiet {
+		dulls := t.dullsOf(c.set)
+		c.fits = t.ask.Scheme != Analogous || dulls < dull
+		c.score = tenth(c.score - pointsDull*dulls)
+	}
+	return c
 }
 
 // wish returns the points that a colour has for the wish; wanted is the region's own.
@@ -75,13 +86,13 @@ func (t *table) fits(c *candidate) bool {
 func (t *table) wish(g given, wanted colour.Lab) float64 {
 	switch {
 	case t.ask.Scheme == Quiet:
-		return -pointsStrong*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around[0], t.around[1])
+		return -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around[0], t.around[1])
 	case t.ask.Hued:
 		off := 0.0
 		if g.munsell.Chroma >= neutral {
 			off = colour.HuesApart(g.munsell.Hue, t.ask.wanted())
 		}
-		return pointsClear*min(g.munsell.Chroma, clear) - pointsHue*off
+		return pointsChroma*min(g.munsell.Chroma, enoughChroma) - pointsHue*off
 	}
 	return -pointsAway * offHue(g.lab, wanted.A, wanted.B)
 }
@@ -94,8 +105,8 @@ func offHue(c colour.Lab, a, b float64) float64 {
 	return math.Hypot(c.A-a, c.B-b) / (1 + 0.045*middle)
 }
 
-// against returns the points against a palette whatever it is wished for. Between
-// paints of a quiet one dulling is no fault.
+// against returns the points against a palette whatever it is wished for, its dulling
+// left out.
 func (t *table) against(set []int) (points float64) {
 	paints := t.paintsOf(set)
 	for _, p := range paints {
@@ -110,9 +121,6 @@ func (t *table) against(set []int) (points float64) {
 	if _, _, clash := dryingClash(paints); clash {
 		points += pointsDrying
 	}
-	if t.ask.Scheme != Quiet {
-		points += pointsDull * t.dullsOf(set)
-	}
 	return points
 }
 
@@ -122,7 +130,7 @@ func (t *table) inScheme(set []int) bool {
 	case Monochrome:
 		return len(set) == 1
 	case Analogous:
-		return t.areNeighbours(set) && t.dullsOf(set) < dull
+		return t.areNeighbours(set)
 	case Quiet:
 		return t.isTamed(set)
 	}
@@ -201,7 +209,7 @@ func (t *table) dullsOf(set []int) (most float64) {
 		for _, b := range set[i+1:] {
 			at := a*len(t.paints) + b
 			if t.dulls[at] < 0 {
-				t.dulls[at] = dullsMost(&t.paints[a], &t.paints[b], t.ask.Finish)
+				t.dulls[at] = t.dullsMost(a, b)
 			}
 			most = max(most, t.dulls[at])
 		}
@@ -212,13 +220,12 @@ func (t *table) dullsOf(set []int) (most float64) {
 // dullsMost returns the Munsell chroma that the string between two paints falls under
 // the straight path where it falls most, at least 0: of steps nearly black, that of
 // their tints, as StringOf judges mud.
-func dullsMost(a, b *paint.Paint, finish paint.Finish) (most float64) {
-	s := String{From: *a, To: *b}
-	points := sampled(a, b, quickOdds, quickSamples, finish)
-	for _, p := range strides(points, defaultSteps, evenGap(points, defaultSteps)) {
-		s.Steps = append(s.Steps, StringStep{First: Portion{Parts: 1 - p.share}, Second: Portion{Parts: p.share}, Lab: p.lab, Munsell: p.lab.Munsell()})
+func (t *table) dullsMost(a, b int) (most float64) {
+	s := String{From: t.paints[a], To: t.paints[b]}
+	for i, p := range sampled(&s.From, &s.To, quickOdds, quickSamples, t.ask.Finish) {
+		s.Steps = append(s.Steps, StringStep{First: Portion{Parts: 1 - p.share}, Second: Portion{Parts: p.share}, Lab: p.lab, Munsell: t.legs[a*len(t.paints)+b][i].munsell})
 	}
-	thick, tints := s.falls(StringOptions{Finish: finish})
+	thick, tints := s.falls(StringOptions{Finish: t.ask.Finish})
 	for i, step := range s.Steps {
 		fall := thick[i]
 		if step.nearlyBlack() {

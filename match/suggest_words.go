@@ -4,6 +4,7 @@ package match
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -29,8 +30,29 @@ func (t *table) suggestion(c candidate) Suggestion {
 	}
 	slices.Sort(s.TieIns)
 	s.TieIns = slices.Compact(s.TieIns)
-	s.Why = s.reach() + s.mixing() + s.ties() + s.drying()
+	s.Why = s.reach() + t.hue(c.set) + s.mixing() + s.ties() + s.drying()
 	return s
+}
+
+// hue says which hue a palette has where one is wished for: at the middle of those of
+// the region's values that show one.
+func (t *table) hue(set []int) string {
+	if !t.ask.Hued {
+		return ""
+	}
+	off, whole := 0.0, 0.0
+	for i, g := range t.seen(set) {
+		if g.munsell.Chroma >= neutral {
+			off += t.wanted[i].share * turnTo(t.ask.wanted(), g.munsell.Hue)
+			whole += t.wanted[i].share
+		}
+	}
+	off /= whole
+	name := colour.HueName(t.ask.wanted() + off)
+	if math.Abs(off) < hueWord {
+		return fmt.Sprintf("hue %s as wished; ", name)
+	}
+	return fmt.Sprintf("hue %s, %.0f hue steps from the wish; ", name, math.Abs(off))
 }
 
 // reach says what the palette is and how much of the region it reaches.

@@ -254,9 +254,8 @@ func fewColours(m image.Image) (used []colour.Lab) {
 func paletteFindings(e *element, used []colour.Lab) (found []string) {
 	name := strings.TrimSpace(e.attributes["alt"] + e.attributes["id"])
 	if slices.ContainsFunc(used, func(c colour.Lab) bool { return c.Chroma() > neutralInk }) {
-		around := e.closest(func(e *element) bool { return e.name == "svg" || e.name == "tr" || e.name == "figure" })
-		if around == nil || len(around.all(isTag)) == 0 {
-			found = append(found, fmt.Sprintf("map %q has colours and no tags", name))
+		if svg := e.closest(named("svg")); svg == nil || len(svg.all(isTag)) == 0 {
+			found = append(found, fmt.Sprintf("map %q has colours and no tags on it", name))
 		}
 		return found
 	}

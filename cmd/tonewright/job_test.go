@@ -45,6 +45,7 @@ holds = true
 megapixels = 50
 out = "out.html"
 json = "out.json"
+study = "out.png"
 quiet = true
 [[region]]
 name = "jug"
@@ -81,12 +82,12 @@ func TestFlagsWin(t *testing.T) {
 	assert.Equal(t, 50.0, o.Megapixels)
 	assert.Equal(t, "jug", o.Regions[0].Name)
 	assert.Equal(t, version, o.Version)
-	assert.Equal(t, []string{filepath.Join(folder, "out.html"), filepath.Join(folder, "out.json")}, []string{f.out, f.json})
+	assert.Equal(t, []string{filepath.Join(folder, "out.html"), filepath.Join(folder, "out.json"), filepath.Join(folder, "out.png")}, []string{f.out, f.json, f.study})
 	assert.True(t, f.quiet)
 
 	f, j = jobOf(t, "--name=noon", "--panel=12x9in", "--cell=1in", "--crop=centre", "--ground=white", "--key=fit", "--sight=full",
 		"--tubes=3", "--within=5", "--colours=2", "--finish=gloss", "--coat=1", "--holds=false", "--megapixels=200",
-		"--region=lid=B2", "--out=report.html", "--json=", "--quiet=false")
+		"--region=lid=B2", "--out=report.html", "--json=", "--study=other.png", "--quiet=false")
 	o = j.Options
 	assert.Equal(t, "noon", o.Name)
 	assert.Equal(t, grid.Inch, o.Panel.Unit)
@@ -100,7 +101,7 @@ func TestFlagsWin(t *testing.T) {
 	assert.Equal(t, match.Options{Finish: paint.Gloss, Coat: 1}, o.Mixing)
 	assert.Equal(t, 200.0, o.Megapixels)
 	assert.Equal(t, []plan.RegionWish{{Name: "lid", Cells: "B2"}}, o.Regions)
-	assert.Equal(t, []string{"report.html", ""}, []string{f.out, f.json})
+	assert.Equal(t, []string{"report.html", "", "other.png"}, []string{f.out, f.json, f.study})
 	assert.False(t, f.quiet)
 }
 

@@ -129,6 +129,14 @@ func TestReadOnlyAPhoto(t *testing.T) {
 	assert.Empty(t, p.Out+p.JSON+p.Study+p.BoxFile)
 }
 
+// A path from the root stays.
+func TestReadAbsolutePath(t *testing.T) {
+	photo := filepath.Join(t.TempDir(), "kettle.jpg")
+	p, err := Read(write(t, "photo = "+paint.TOMLString(filepath.ToSlash(photo))))
+	require.NoError(t, err)
+	assert.Equal(t, photo, p.Options.Photo)
+}
+
 func TestReadSight(t *testing.T) {
 	for _, c := range []struct {
 		text string

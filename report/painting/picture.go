@@ -106,7 +106,7 @@ func fileKeys() []key[reading] {
 		{"megapixels", "200", readMegapixels},
 		{"out", `"report.html"`, path(func(r *reading, file string, _ int) { r.Out = file })},
 		{"json", `"plan.json"`, path(func(r *reading, file string, _ int) { r.JSON = file })},
-		{"study", `"study.png"`, path(func(r *reading, file string, _ int) { r.Study = file })},
+		{"study", `"study.png"`, readStudy},
 		{"quiet", "true", yesNo(func(r *reading, yes bool) { r.Quiet = yes })},
 	}
 }
@@ -138,6 +138,14 @@ func (r *reading) path(v *value) (string, error) {
 		return file, nil
 	}
 	return filepath.Join(r.folder, file), nil
+}
+
+// readStudy reads where the colour study goes, which is written as PNG.
+func readStudy(r *reading, v *value) (err error) {
+	if r.Study, err = r.path(v); err == nil && !strings.EqualFold(filepath.Ext(r.Study), ".png") {
+		return fmt.Errorf("%q: the study is written as PNG; give it a name that ends in .png", shortened(v.text))
+	}
+	return err
 }
 
 func readMegapixels(r *reading, v *value) error {

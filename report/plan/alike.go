@@ -18,7 +18,7 @@ import (
 type LookAlikes struct {
 	Sight   string      `json:"sight"`   // "deutan 0.8"
 	Piles   []LookAlike `json:"piles"`   // mixes of the plan; A and B are tags of colours
-	Tubes   []LookAlike `json:"tubes"`   // paints the plan uses; A and B are ids
+	Tubes   []LookAlike `json:"tubes"`   // paints the plan uses, as they come, or in white where Tells says so; A and B are ids
 	Regions []LookAlike `json:"regions"` // neighbours on the panel; A and B are tags of regions
 	Reverse []LookAlike `json:"reverse"` // mixes that the painter sees apart in value and others hardly do; A and B are tags of colours
 	More    MoreAlike   `json:"more"`
@@ -63,8 +63,9 @@ func lookAlikesOf(regions []Region, touching func(a, b int) bool, paints []paint
 	}
 	e := eye{sight: sight, white: whiteOf(paints)}
 	piles := e.dabsOf(regions, paints)
-	l.Piles, l.More.Piles = e.alike(piles, e.tellPiles)
-	l.Tubes, l.More.Tubes = e.alike(e.tubesIn(piles, paints), e.tellTubes)
+	l.Piles, l.More.Piles = e.alike(piles, nil, e.tellPiles)
+	tubes := e.tubesIn(piles, paints)
+	l.Tubes, l.More.Tubes = e.alike(tubes, e.tintsOf(tubes), e.tellTubes)
 	l.Regions, l.More.Regions = e.neighbours(regions, touching)
 	l.Reverse, l.More.Reverse = e.reverse(piles)
 	return l
@@ -73,22 +74,29 @@ func lookAlikesOf(regions []Region, touching func(a, b int) bool, paints []paint
 // pair is two piles by index and how far apart they are.
 type pair struct {
 	a, b       int
+	tinted     bool // in white, not as they come
 	full, seen float64
 	weight     float64 // of the whole panel, what goes wrong if they are taken for one another
 }
 
-// alike returns the pairs of piles that are lost to the eye, with what tells them apart.
-func (e *eye) alike(piles []dab, tell func(a, b *dab) (kind, how string)) ([]LookAlike, int) {
+// alike returns the pairs of piles that are lost to the eye, as they come or, where
+// there are tints of them, in white, with what tells them apart.
+func (e *eye) alike(piles, tints []dab, tell func(a, b *dab, tinted bool) (kind, how string)) ([]LookAlike, int) {
 	var lost []pair
 	for a := range piles {
 		for b := a + 1; b < len(piles); b++ {
-			if p := e.pairOf(a, b, &piles[a], &piles[b]); p.lost() {
+			p := e.pairOf(a, b, &piles[a], &piles[b])
+			if !p.lost() && tints != nil {
+				p = e.pairOf(a, b, &tints[a], &tints[b])
+				p.tinted = true
+			}
+			if p.lost() {
 				lost = append(lost, p)
 			}
 		}
 	}
 	return weightiest(lost, func(p pair) LookAlike {
-		kind, how := tell(&piles[p.a], &piles[p.b])
+		kind, how := tell(&piles[p.a], &piles[p.b], p.tinted)
 		return LookAlike{A: piles[p.a].tag, B: piles[p.b].tag, Full: p.full, Seen: p.seen, Tells: how, Kind: kind}
 	})
 }
@@ -98,7 +106,7 @@ func (e *eye) alike(piles []dab, tell func(a, b *dab) (kind, how string)) ([]Loo
 func (e *eye) pairOf(a, b int, first, second *dab) pair {
 	full := Round(colour.DeltaE00(first.lab, second.lab), 1)
 	seen := min(full, Round(colour.DeltaE00(first.seen, second.seen), 1)) // see colour.Sight.Apart
-	return pair{a, b, full, seen, Round(full*(first.share+second.share), 3)}
+	return pair{a: a, b: b, full: full, seen: seen, weight: Round(full*(first.share+second.share), 3)}
 }
 
 // lost tells whether others tell the two clearly apart and this eye hardly.
@@ -114,12 +122,14 @@ func weightiest(pairs []pair, write func(pair) LookAlike) ([]LookAlike, int) {
 	return out, len(pairs) - len(out)
 }
 
-// Differences in value that are made for hue alone: othersValue at most to others, and
-// at least ownValue to the eye. Ours: a third of a step is three times what is just
-// seen side by side; a whole one is what a value scale is read to.
+// A difference in value is the eye's own where others see othersValue at most and it
+// sees ownValue or more. Ours: 0.2 is twice what is just seen side by side, half a step
+// is how finely values are judged. In the demo and three photographs a protan of
+// severity 1 has up to 11 such pairs, a deutan up to 2 and a tritan none, since light is
+// what the long and middle cones catch together.
 const (
-	othersValue = 0.3
-	ownValue    = 1.0
+	othersValue = 0.2
+	ownValue    = 0.5
 )
 
 // reverse returns the piles that others call equal in value and the eye does not. It is

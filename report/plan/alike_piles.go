@@ -5,6 +5,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"tonewright/analyze/colour"
 	"tonewright/match"
@@ -94,6 +95,19 @@ func (e *eye) tubesIn(piles []dab, paints []paint.Paint) []dab {
 	return tubes
 }
 
+// tintsOf returns the tubes in white; nil for a box without one.
+func (e *eye) tintsOf(tubes []dab) []dab {
+	if e.white == nil {
+		return nil
+	}
+	tints := slices.Clone(tubes)
+	for i := range tints {
+		tints[i].lab = inWhite(tubes[i].of, *e.white)
+		tints[i].seen = e.sight.See(tints[i].lab)
+	}
+	return tints
+}
+
 // Differences that an eye can go by. Ours: in value a third of a step where two strokes
 // lie side by side, three times what is just seen, and half a step between tests made
 // apart; in strength 8 of C*, about a chip of the Munsell book.
@@ -104,19 +118,29 @@ const (
 )
 
 // tellPiles says what tells two mixes apart without hue, the surest first.
-func (e *eye) tellPiles(a, b *dab) (kind, how string) {
+func (e *eye) tellPiles(a, b *dab, _ bool) (kind, how string) {
 	if kind, how = e.test(a, b); kind == "" {
 		return "tag", "Only the tags: keep " + a.name + " and " + b.name + " apart on the palette, each by its tag."
 	}
 	return kind, how
 }
 
-// tellTubes says what tells two tubes apart without hue.
-func (e *eye) tellTubes(a, b *dab) (kind, how string) {
-	if kind, how = e.test(a, b); kind == "" {
-		return "tag", "Only the labels: " + a.name + " and " + b.name + " look alike thick, in white and thin."
+// tellTubes says what tells two tubes apart without hue, that look alike as they come
+// or, if tinted, in white.
+func (e *eye) tellTubes(a, b *dab, tinted bool) (kind, how string) {
+	const labels = "Only the labels: set %s and %s apart in the box."
+	if !tinted {
+		if kind, how = e.test(a, b); kind == "" {
+			return "tag", fmt.Sprintf(labels, a.name, b.name)
+		}
+		return kind, how
 	}
-	return kind, how
+	alike := fmt.Sprintf("Alike in white, 1 part to %d. ", paint.TintParts)
+	if d := Round(a.seenValue()-b.seenValue(), 1); math.Abs(d) >= sideBySide {
+		dark, light := order(a, b, d)
+		return "value", alike + fmt.Sprintf("As they come from the tube %s is darker than %s by %.1f value.", dark.name, light.name, math.Abs(d))
+	}
+	return "tag", alike + fmt.Sprintf(labels, a.name, b.name)
 }
 
 // test goes through what tells two piles apart; "" where nothing does.

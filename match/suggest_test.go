@@ -1,0 +1,296 @@
+package match
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
+)
+
+// chipOf returns an opaque paint whose masstone is a Munsell colour.
+// Source: [Kubelka1948] K/S = (1 - R)² / 2R.
+func chipOf(t *testing.T, notation string) paint.Paint {
+	m, err := colour.ParseMunsell(notation)
+	require.NoError(t, err)
+	p := paint.Paint{ID: notation, Name: notation, CI: []string{"none"}, Facts: paint.Facts{Lightfastness: "I", Drying: "medium"}}
+	for b, r := range m.Lab().Reflectance() {
+		r = paint.Gloss.In(r)
+		p.K[b], p.S[b] = (1-r)*(1-r)/(2*r), 1
+	}
+	return p
+}
+
+// families are Munsell's ten in their order round the circle, of which each lies
+// opposite to the fifth after it.
+// Source: [ASTMD1535].
+var families = []string{"5R", "5YR", "5Y", "5GY", "5G", "5BG", "5B", "5PB", "5P", "5RP"}
+
+func TestFamilyOnMunsellsCircle(t *testing.T) {
+	for i := range families {
+		at := func(step int) paint.Paint { return chipOf(t, families[(i+step)%10]+" 5/6") }
+		for want, steps := range map[string][]int{
+			"one paint":        {0},
+			"analogous":        {0, 1, 2},
+			"near complements": {0, 5},
+			"mixed":            {0, 3, 7}, // a triad, as nearly as tenths give one
+		} {
+			var paints []paint.Paint
+			for _, s := range steps {
+				paints = append(paints, at(s))
+			}
+			assert.Equal(t, want, Family(paints), "%v", idsOf(paints))
+			withBlack := append(paints, box(t, "titanium-white", "ivory-black")...)
+			if len(steps) > 1 {
+				assert.Equal(t, want, Family(withBlack), "%v", idsOf(withBlack))
+			}
+		}
+	}
+}
+
+// Common practice, no source.
+func TestFamilyOfTubes(t *testing.T) {
+	for want, palettes := range map[string][][]string{
+		"one paint":        {{"burnt-umber"}, {"burnt-umber", "titanium-white"}},
+		"analogous":        {{"cadmium-yellow-light", "cadmium-red-light"}, {"yellow-ochre", "burnt-sienna", "burnt-umber"}, {"ultramarine-blue", "cerulean-blue", "cobalt-teal"}},
+		"near complements": {{"burnt-sienna", "ultramarine-blue"}, {"burnt-umber", "ultramarine-blue"}, {"pyrrole-red", "viridian"}, {"cadmium-orange", "cobalt-blue"}, {"burnt-sienna", "yellow-ochre", "ultramarine-blue"}},
+		"mixed":            {{"cadmium-yellow-light", "pyrrole-red", "phthalo-blue-gs"}},
+	} {
+		for _, ids := range palettes {
+			assert.Equal(t, want, Family(box(t, ids...)), "%v", ids)
+		}
+	}
+}
+
+// regionOf returns aims of one Munsell hue and chroma over a range of values.
+func regionOf(hue, chroma, from, to float64) (aims []colour.Lab) {
+	for i := range 8 {
+		aims = append(aims, colour.Munsell{Hue: hue, Value: from + (to-from)*float64(i)/7, Chroma: chroma}.Lab())
+	}
+	return aims
+}
+
+// A box of Munsell's ten families and white: the complement of each is the one across.
+func TestSuggestAcrossMunsellsCircle(t *testing.T) {
+	owned := box(t, "titanium-white")
+	for _, f := range families {
+		owned = append(owned, chipOf(t, f+" 4/6"))
+	}
+	for i, f := range families {
+		hue, err := colour.ParseHue(f)
+		require.NoError(t, err)
+		all := Suggest(owned, Asked{Scheme: Complement, Hue: hue, Hued: true, Aims: regionOf(0, 0, 5, 8)})
+		require.NotEmpty(t, all, f)
+		assert.Equal(t, []string{families[(i+5)%10] + " 4/6"}, idsOf(all[0].Paints), f)
+	}
+}
+
+func hueOfWord(t *testing.T, word string) float64 {
+	hue, err := colour.ParseHue(word)
+	require.NoError(t, err)
+	return hue
+}
+
+// Common practice, no source: blue is the complement of orange.
+func TestComplementOfOrangeIsBlue(t *testing.T) {
+	blues := []string{"ultramarine-blue", "phthalo-blue-gs", "phthalo-blue-rs", "cobalt-blue", "cerulean-blue", "prussian-blue", "indanthrone-blue", "cobalt-teal"}
+	for _, owned := range [][]paint.Paint{paint.StarterBox().Paints, own(40)} {
+		all := Suggest(owned, Asked{Scheme: Complement, Hue: hueOfWord(t, "orange"), Hued: true, Aims: regionOf(15, 5, 2, 7)})
+		require.NotEmpty(t, all)
+		for _, s := range all {
+			assert.Contains(t, blues, s.Paints[len(s.Paints)-1].ID, "the paint that its lights are made of")
+			assert.Equal(t, "titanium-white", s.White.ID)
+		}
+	}
+}
+
+// A box without a blue has none to propose, and says so.
+func TestNothingFits(t *testing.T) {
+	owned := box(t, "titanium-white", "yellow-ochre", "burnt-sienna", "ivory-black")
+	ask := Asked{Hued: true, Hue: hueOfWord(t, "blue"), Aims: regionOf(65, 4, 3, 7)}
+	assert.Empty(t, Suggest(owned, ask))
+	assert.Equal(t, "no palette of the box stays blue at the region's values; a tube of that hue would make one", WhyNone(owned, ask))
+
+	gray := Asked{Scheme: Complement, Aims: ask.Aims}
+	assert.Empty(t, Suggest(owned, gray))
+	assert.Contains(t, WhyNone(owned, gray), "gray has no complement")
+
+	bright := box(t, "titanium-white", "pyrrole-red")
+	quiet := Asked{Scheme: Quiet, Aims: ask.Aims}
+	assert.Empty(t, Suggest(bright, quiet))
+	assert.Contains(t, WhyNone(bright, quiet), "chroma 4")
+
+	assert.Contains(t, WhyNone(bright, Asked{Scheme: Analogous, Aims: ask.Aims}), "quarter of the hue circle")
+	assert.Contains(t, WhyNone(box(t, "titanium-white"), quiet), "no paint but white")
+	assert.Empty(t, Suggest(nil, quiet))
+	assert.Empty(t, Suggest(owned, Asked{Aims: ask.Aims}), "nothing is wished for")
+	assert.Empty(t, Suggest(owned, Asked{Scheme: Quiet}), "the region has no colours")
+}
+
+// Common practice, no source: a quiet passage is not painted with cadmiums, and earths
+// and blacks are what it is painted with.
+func TestQuietIsQuiet(t *testing.T) {
+	for _, owned := range [][]paint.Paint{paint.StarterBox().Paints, own(24), own(40)} {
+		for hue := 5.0; hue < 100; hue += 20 {
+			ask := Asked{Scheme: Quiet, Aims: regionOf(hue, 6, 1.5, 8), Around: regionOf(hue, 2, 3, 6)}
+			all := Suggest(owned, ask)
+			require.NotEmpty(t, all)
+			for _, s := range all {
+				assert.LessOrEqual(t, s.Chroma, quietMost+0.3, "%v", idsOf(s.Paints))
+				for _, p := range s.Paints {
+					assert.NotContains(t, p.Facts.Hazards, "cadmium", "%v", idsOf(s.Paints))
+				}
+			}
+		}
+	}
+}
+
+// What is quiet beside warm surroundings is warm, and beside gray ones gray.
+func TestQuietLeansToItsSurroundings(t *testing.T) {
+	owned := box(t, "titanium-white", "burnt-umber", "ivory-black")
+	for paint, chroma := range map[string]float64{"burnt-umber": 6, "ivory-black": 0} {
+		all := Suggest(owned, Asked{Scheme: Quiet, Aims: regionOf(15, 4, 2, 7), Around: regionOf(15, chroma, 3, 6)})
+		require.NotEmpty(t, all)
+		assert.Equal(t, []string{paint}, idsOf(all[0].Paints))
+	}
+}
+
+// Common practice, no source: cadmium yellow and red stay clean, and so are analogous;
+// burnt sienna and ultramarine neutralise each other, and red and green make mud.
+func TestWhatPalettesDull(t *testing.T) {
+	tubes := box(t, "cadmium-yellow-medium", "cadmium-red-light", "burnt-sienna", "ultramarine-blue", "pyrrole-red", "viridian")
+	table := newTable(tubes, Asked{Scheme: Quiet, Aims: regionOf(0, 0, 2, 8)})
+	dulls := func(a, b string) float64 {
+		set := []int{indexOf(table.paints, a), indexOf(table.paints, b)}
+		slices.Sort(set)
+		return table.dullsOf(set)
+	}
+	assert.Less(t, dulls("cadmium-yellow-medium", "cadmium-red-light"), float64(dull))
+	assert.Greater(t, dulls("burnt-sienna", "ultramarine-blue"), float64(dull))
+	assert.Greater(t, dulls("pyrrole-red", "viridian"), float64(2*dull))
+	clean := Suggest(slices.Concat(tubes[:2], tubes[3:]), Asked{Scheme: Analogous, Aims: regionOf(15, 10, 4, 7)})
+	require.Len(t, clean, 1)
+	assert.Equal(t, []string{"cadmium-red-light", "cadmium-yellow-medium"}, idsOf(clean[0].Paints))
+	assert.Contains(t, clean[0].Why, "stays clean however mixed")
+}
+
+// A monochrome of a light earth lacks darks, one of a dark earth does not; a tube that
+// other regions use is preferred among like ones, and said.
+func TestMonochrome(t *testing.T) {
+	owned := box(t, "titanium-white", "yellow-ochre", "burnt-umber", "raw-umber")
+	ask := Asked{Scheme: Monochrome, Aims: regionOf(18, 2.5, 1.5, 9), InUse: map[string][]string{"raw-umber": {"C", "A"}, "yellow-ochre": {"B"}}}
+	all := Suggest(owned, ask)
+	require.GreaterOrEqual(t, len(all), 2)
+	assert.Equal(t, []string{"raw-umber"}, idsOf(all[0].Paints))
+	assert.Equal(t, []string{"A", "C"}, all[0].TieIns)
+	assert.Equal(t, "Raw Umber and Titanium White: values 1.2 to 9.7 cover all of it; chroma up to 2; one paint, nothing to muddy; already used in A and C. Dries fast.", all[0].Why)
+	for _, s := range all {
+		if s.Paints[0].ID == "yellow-ochre" {
+			assert.Less(t, s.Covered, 0.6)
+			assert.Contains(t, s.Why, "values 5.5 to 9.7 cover 50% of it")
+		}
+	}
+}
+
+// Each wish, over boxes and regions of many kinds: only owned paints, whites aside, no
+// palette twice, none that has all of another before it; figures as the ladder has
+// them; and the order of the box changes nothing.
+func TestSuggestionsAreSound(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 11))
+	for i := range 60 {
+		owned := randomBox(random)
+		ask := randomAsk(random)
+		t.Run(fmt.Sprint(i, ask.Scheme), func(t *testing.T) {
+			all := Suggest(owned, ask)
+			assert.LessOrEqual(t, len(all), mostSuggestions)
+			for n, s := range all {
+				assertSound(t, owned, ask, s)
+				for _, before := range all[:n] {
+					assert.False(t, containsAll(placesOf(owned, s.Paints), placesOf(owned, before.Paints)), "%v and %v", idsOf(s.Paints), idsOf(before.Paints))
+				}
+			}
+			shuffled := slices.Clone(owned)
+			random.Shuffle(len(shuffled), func(i, j int) { shuffled[i], shuffled[j] = shuffled[j], shuffled[i] })
+			again := Suggest(shuffled, ask)
+			require.Len(t, again, len(all))
+			for n := range all {
+				assert.Equal(t, all[n].Why, again[n].Why)
+			}
+			assert.Equal(t, len(all) == 0, len(all) == 0 && WhyNone(owned, ask) != "", "nothing fits, and no reason is given")
+		})
+	}
+}
+
+func assertSound(t *testing.T, owned []paint.Paint, ask Asked, s Suggestion) {
+	require.NotEmpty(t, s.Paints)
+	require.LessOrEqual(t, len(s.Paints), 3)
+	for _, p := range s.Paints {
+		assert.GreaterOrEqual(t, indexOf(owned, p.ID), 0, p.ID)
+		assert.False(t, p.White())
+	}
+	l := LadderOf(s.Paints, s.White, ask.Finish)
+	lo, hi := l.Reach()
+	assert.InDelta(t, colour.ValueOf(lo), s.ValueMin, exact)
+	assert.InDelta(t, colour.ValueOf(hi), s.ValueMax, exact)
+	covered, chroma := 0.0, 0.0
+	for _, aim := range ask.Aims {
+		if value := colour.ValueOf(aim.L); value >= s.ValueMin-reached && value <= s.ValueMax+reached {
+			covered += 1 / float64(len(ask.Aims))
+			c, _ := l.At(aim.L)
+			chroma = max(chroma, c.Munsell().Chroma)
+		}
+	}
+	assert.InDelta(t, covered, s.Covered, exact)
+	assert.InDelta(t, chroma, s.Chroma, exact)
+	assert.GreaterOrEqual(t, s.Dulls, 0.0)
+	if ask.Scheme == Analogous {
+		assert.Less(t, s.Dulls, float64(dull))
+		assert.Equal(t, "analogous", Family(s.Paints))
+	}
+	if len(s.Paints) == 1 {
+		assert.Zero(t, s.Dulls)
+	}
+}
+
+func randomBox(random *rand.Rand) (owned []paint.Paint) {
+	library := paint.Library()
+	for _, i := range random.Perm(len(library))[:3+random.IntN(12)] {
+		owned = append(owned, library[i])
+	}
+	return owned
+}
+
+func randomAsk(random *rand.Rand) Asked {
+	schemes := []Scheme{"", Monochrome, Analogous, Complement, Quiet}
+	dark := 1 + 6*random.Float64()
+	ask := Asked{
+		Scheme: schemes[random.IntN(len(schemes))],
+		Hue:    math.Floor(100 * random.Float64()),
+		Aims:   regionOf(100*random.Float64(), 6*random.Float64(), dark, dark+3*random.Float64()),
+		Around: regionOf(100*random.Float64(), 4, 2, 8),
+		Finish: paint.Satin,
+	}
+	ask.Hued = ask.Scheme == "" || ask.Scheme == Complement || random.IntN(3) == 0
+	return ask
+}
+
+func placesOf(owned, paints []paint.Paint) (places []int) {
+	for _, p := range paints {
+		places = append(places, indexOf(owned, p.ID))
+	}
+	return places
+}
+
+// A shared tube that fades, and a very slow drier beside a fast one, are said.
+func TestWhyWarns(t *testing.T) {
+	s := Suggestion{Paints: box(t, "burnt-umber", "ivory-black", "alizarin-crimson")}
+	assert.Equal(t, "Drying: Burnt Umber fast, Ivory Black very slow, Alizarin Crimson slow. "+
+		"Do not work Burnt Umber and Ivory Black wet into wet: the one dries fast, the other very slow. "+
+		"Alizarin Crimson fades: lightfastness III.", s.drying())
+}
