@@ -168,7 +168,7 @@ func TestWhatIsNoAccent(t *testing.T) {
 		assert.False(t, c.Accent, "strewn")
 	}
 	fringed := foliage(func(x, _ int) bool { return x >= 198 })
-	parting := Regions(fringed, []Area{{"left", []image.Rectangle{image.Rect(0, 0, 200, 300)}}})
+	parting := Regions(fringed, []Area{{Name: "left", Rects: []image.Rectangle{image.Rect(0, 0, 200, 300)}}})
 	for _, c := range Clusters(fringed, parting, ClusterOptions{}).Clusters[0] {
 		assert.False(t, c.Accent, "fringe")
 	}

@@ -15,21 +15,30 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// FuzzOpen reads whatever bytes there may be: a picture whose parts fit, or one
-// sentence that begins with the file.
-func FuzzOpen(f *testing.F) {
+// photoSeeds are small files of every kind of image, whole and broken.
+func photoSeeds(f *testing.F) [][]byte {
 	img := grayRows([]uint8{0x10, 0x20, 0x30}, []uint8{0x40, 0x50, 0x60})
 	var asJPEG, asTIFF bytes.Buffer
 	require.NoError(f, jpeg.Encode(&asJPEG, img, nil))
 	require.NoError(f, tiff.Encode(&asTIFF, img, nil))
-	f.Add(asJPEG.Bytes())
-	f.Add(asTIFF.Bytes())
-	f.Add(pngOf(f, img))
-	f.Add(pngOf(f, image.NewNRGBA(image.Rect(0, 0, 2, 2)), "eXIf", exifOf(6)))
-	f.Add(pngOf(f, img, "iCCP", "x\x00\x00"+deflated(f, []byte(strings.Repeat("acsp", 40)))))
-	f.Add([]byte("RIFF\x1a\x00\x00\x00WEBPVP8L\x0d\x00\x00\x00\x2f\x00\x00\x00\x10\x07\x10\x11\x11\x88\x88\xfe\x07\x00"))
-	f.Add([]byte("\x00\x00\x00\x14ftypheic\x00\x00\x00\x00heic" + "\x00\x00\x00\x2ameta\x00\x00\x00\x00" +
-		"\x00\x00\x00\x0epitm\x00\x00\x00\x00\x00\x01" + "\x00\x00\x00\x10iprp\x00\x00\x00\x08ipco"))
+	return [][]byte{
+		asJPEG.Bytes(),
+		asTIFF.Bytes(),
+		pngOf(f, img),
+		pngOf(f, image.NewNRGBA(image.Rect(0, 0, 2, 2)), "eXIf", exifOf(6)),
+		pngOf(f, img, "iCCP", "x\x00\x00"+deflated(f, []byte(strings.Repeat("acsp", 40)))),
+		[]byte("RIFF\x1a\x00\x00\x00WEBPVP8L\x0d\x00\x00\x00\x2f\x00\x00\x00\x10\x07\x10\x11\x11\x88\x88\xfe\x07\x00"),
+		[]byte("\x00\x00\x00\x14ftypheic\x00\x00\x00\x00heic" + "\x00\x00\x00\x2ameta\x00\x00\x00\x00" +
+			"\x00\x00\x00\x0epitm\x00\x00\x00\x00\x00\x01" + "\x00\x00\x00\x10iprp\x00\x00\x00\x08ipco"),
+	}
+}
+
+// FuzzOpen reads whatever bytes there may be: a picture whose parts fit, or one
+// sentence that begins with the file.
+func FuzzOpen(f *testing.F) {
+	for _, data := range photoSeeds(f) {
+		f.Add(data)
+	}
 	file := filepath.Join(f.TempDir(), "photo")
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if kind, err := sniff(bytes.NewReader(data)); err == nil && kind == formatHEIC {

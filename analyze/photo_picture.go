@@ -42,6 +42,15 @@ func (p *Photo) Picture(crop image.Rectangle, longSide int, ground colour.Lab) (
 	return pic, nil
 }
 
+// WorkingSize returns the size of the Picture of a crop, before anything is decoded.
+// crop and longSide are Picture's.
+func (p *Photo) WorkingSize(crop image.Rectangle, longSide int) image.Point {
+	if crop.Empty() {
+		return workingSize(image.Pt(p.Width, p.Height), longSide)
+	}
+	return workingSize(crop.Size(), longSide)
+}
+
 // decode gives the stored pixels and makes sure that they are those of the header.
 func (p *Photo) decode() (image.Image, error) {
 	f, size, err := openRegular(p.File)

@@ -12,11 +12,13 @@ const MaxAreas = 255
 // TheRest is the name of the region that no named area covers.
 const TheRest = "the rest"
 
-// Area is a part of the picture the painter names.
-// Rects are in working pixels; what lies off the picture is ignored.
+// Area is a part of the picture the painter names: the pixels in any of Rects, those
+// inside Outline and those in Mask. What lies off the picture is ignored.
 type Area struct {
-	Name  string
-	Rects []image.Rectangle
+	Name    string
+	Rects   []image.Rectangle // in working pixels
+	Outline [][]Place         // rings; a pixel is in whose centre is inside an odd number of them
+	Mask    []bool            // nil, or one a pixel: len(Mask) == Width × Height
 }
 
 // Region is a part of the picture that is planned as one.
@@ -35,7 +37,7 @@ type Parting struct {
 // Regions returns the painter's areas in their order, later ones over earlier ones,
 // and what none covers as TheRest, last, if there is any.
 // With no areas it parts the picture itself: see findRegions.
-// It panics on more than MaxAreas areas.
+// It panics on more than MaxAreas areas, and on a mask of another size than the picture.
 func Regions(p *Picture, areas []Area) Parting {
 	if len(areas) == 0 {
 		return findRegions(p)
@@ -59,6 +61,12 @@ func named(p *Picture, areas []Area) Parting {
 		for _, r := range area.Rects {
 			fill(of, p.Width, r.Intersect(image.Rect(0, 0, p.Width, p.Height)), uint8(a))
 		}
+		for _, s := range inside(area.Outline, p.Width, p.Height) {
+			fill(of, p.Width, image.Rect(s.from, s.y, s.to, s.y+1), uint8(a))
+		}
+		if area.Mask != nil {
+			fillMask(of, area.Mask, uint8(a))
+		}
 	}
 	regions[rest].Name = TheRest
 	count(regions, of)
@@ -74,6 +82,18 @@ func fill(of []uint8, width int, r image.Rectangle, n uint8) {
 		row := of[y*width+r.Min.X : y*width+r.Max.X]
 		for x := range row {
 			row[x] = n
+		}
+	}
+}
+
+// fillMask gives the pixels that are in the mask the number n.
+func fillMask(of []uint8, mask []bool, n uint8) {
+	if len(mask) != len(of) {
+		panic(fmt.Sprintf("analyze: a mask of %d pixels on a picture of %d", len(mask), len(of)))
+	}
+	for i, in := range mask {
+		if in {
+			of[i] = n
 		}
 	}
 }

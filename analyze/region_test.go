@@ -19,8 +19,8 @@ func TestNamedAreas(t *testing.T) {
 		"000000 000000 000000 000000",
 		"000000 000000 000000 000000")
 	got := Regions(p, []Area{
-		{"kettle", []image.Rectangle{image.Rect(0, 0, 3, 2)}},
-		{"lemons", []image.Rectangle{image.Rect(2, 0, 3, 1), image.Rect(2, 1, 9, 9)}},
+		{Name: "kettle", Rects: []image.Rectangle{image.Rect(0, 0, 3, 2)}},
+		{Name: "lemons", Rects: []image.Rectangle{image.Rect(2, 0, 3, 1), image.Rect(2, 1, 9, 9)}},
 	})
 	assert.Equal(t, []Region{{"kettle", 4}, {"lemons", 5}, {TheRest, 3}}, got.Regions)
 	assert.Equal(t, []uint8{
@@ -32,7 +32,7 @@ func TestNamedAreas(t *testing.T) {
 func TestNoRestWhereAllIsCovered(t *testing.T) {
 	p := hexPicture(t, "ffffff ffffff")
 	all := image.Rect(-5, -5, 5, 5)
-	got := Regions(p, []Area{{"under", []image.Rectangle{all}}, {"over", []image.Rectangle{all}}})
+	got := Regions(p, []Area{{Name: "under", Rects: []image.Rectangle{all}}, {Name: "over", Rects: []image.Rectangle{all}}})
 	assert.Equal(t, []Region{{"under", 0}, {"over", 2}}, got.Regions, "an area that later ones cover keeps its place")
 	assert.Equal(t, []uint8{1, 1}, got.Of)
 }

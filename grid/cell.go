@@ -63,6 +63,18 @@ func (g Grid) Cells(text string) ([]Cell, error) {
 	return cells, nil
 }
 
+// CheckCells tells what is wrong with a list of cells and ranges on any grid; nil if
+// nothing is. Which cells there are on a panel is for Cells to say.
+func CheckCells(text string) error {
+	finest := Grid{Columns: most, Rows: most}
+	for piece := range strings.SplitSeq(text, ",") {
+		if _, _, err := finest.span(strings.TrimSpace(piece)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // span reads one piece of a list: "G4", or "C3:F7" from top left to bottom right.
 func (g Grid) span(piece string) (from, to Cell, err error) {
 	first, second, isRange := strings.Cut(piece, ":")

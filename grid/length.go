@@ -26,8 +26,8 @@ const (
 // perUnit holds the millimetres in one unit; the inch is exact since 1959.
 var perUnit = map[Unit]float64{Inch: 25.4, Centimetre: 10, Millimetre: 1}
 
-// largest is the longest panel side taken: ten metres, past any easel.
-const largest Millimetres = 10000
+// Largest is the longest panel side taken: ten metres, past any easel.
+const Largest Millimetres = 10000
 
 // Format returns m in unit u with at most two decimals, or two digits if it is small,
 // and no trailing zeros: "12 in", "0.031 in".
@@ -45,6 +45,9 @@ func (u Unit) number(m Millimetres) string {
 	}
 	return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64)
 }
+
+// Of returns the length of n units.
+func (u Unit) Of(n float64) Millimetres { return Millimetres(n * perUnit[u]) }
 
 // ParseLength reads a length with its unit, such as "1in", "2.5 cm" or "25mm".
 // An error says what is wrong and shows a length that would do.
@@ -93,7 +96,7 @@ func toMillimetres(number string, unit Unit, text string) (Millimetres, error) {
 		return 0, fmt.Errorf("%q is not a length: write a number and a unit, like 1in or 2.5cm", text)
 	}
 	m := Millimetres(v * perUnit[unit])
-	if m <= 0 || m > largest {
+	if m <= 0 || m > Largest {
 		return 0, fmt.Errorf("%q is out of range: a length is more than 0 and at most 10 m", text)
 	}
 	return m, nil

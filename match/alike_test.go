@@ -58,7 +58,7 @@ func TestRoseAndViridianAreOneToDeutan(t *testing.T) {
 	assert.False(t, p.Twins)
 	assert.Greater(t, p.Tint.Full, 20.0)
 	assert.LessOrEqual(t, p.Tint.Seen, float64(Close))
-	assert.Equal(t, "the paint as it comes, where Quinacridone Rose is lighter by 2.5 value", p.Tells)
+	assert.Equal(t, "the paint as it comes, where Quinacridone Rose is lighter by 2.4 value", p.Tells)
 
 	white := paint.TintingWhite(paints)
 	angle := func(i int) float64 {

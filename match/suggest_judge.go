@@ -45,14 +45,14 @@ const (
 	pointsFading  = 2   // against each paint that fades
 	pointsAway    = 0.1 // against each CIEDE2000, roughly, in hue and chroma from where it should be
 	pointsHue     = 0.2 // against each step from the wished hue
-	pointsChroma  = 0.2 // for each chroma in the wished hue, up to clear; against each where quiet is wished for
+	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enoughChroma; against each where quiet is wished for
 )
 
 // Where the schemes draw their lines. Ours.
 const (
-	// clear is the Munsell chroma past which more is no better: cadmiums would win every
+	// enoughChroma is the Munsell chroma past which more is no better: cadmiums would win every
 	// wish, and a region seldom wants more.
-	clear = 8
+	enoughChroma = 8
 	// quietMost is the strongest chroma of a quiet palette: two chips of the book. Burnt
 	// umber and white stay under it, burnt sienna does over half of its values.
 	quietMost = 4
@@ -145,7 +145,7 @@ func (t *table) rate(g *given, w want) {
 	case t.ask.Hued && g.munsell.Chroma < neutral:
 		g.points = pointsChroma * g.munsell.Chroma
 	case t.ask.Hued:
-		g.points = pointsChroma*min(g.munsell.Chroma, clear) - pointsHue*math.Abs(g.turn)
+		g.points = pointsChroma*min(g.munsell.Chroma, enoughChroma) - pointsHue*math.Abs(g.turn)
 	default:
 		g.points = -pointsAway * offHue(g.lab, w.lab.A, w.lab.B)
 	}

@@ -120,14 +120,14 @@ func TestReportInBrowser(t *testing.T) {
 // pressed is at least 44 pixels high, on a phone as on a desk.
 func TestReportFits(t *testing.T) {
 	ctx := browser(t)
-	p := demoPlan(t)
+	p := composedPlan(t) // it has all that a report can have
 	for _, width := range []int64{390, 820, 1280} {
 		open(t, ctx, p, width)
 		wide := ask[[]string](t, ctx, `[...document.querySelectorAll("body *")].filter(e => !e.closest(".scroll,.skip,caption,svg") && e.getBoundingClientRect().right > innerWidth + 1).map(e => e.className || e.tagName)`)
 		broken := ask[[]string](t, ctx, `[...document.images].filter(i => i.complete && i.naturalWidth == 0 && i.loading != "lazy").map(i => i.alt)`)
 		small := ask[[]string](t, ctx, `[...document.querySelectorAll("label,summary,nav a")].filter(e => e.getBoundingClientRect().height < 43.5).map(e => e.textContent)`)
 		views := ask[[]string](t, ctx, `[...document.querySelectorAll(".view")].filter(e => getComputedStyle(e).display != "none").map(e => e.getAttribute("class"))`)
-		assert.Equal(t, []string{"view photo"}, views, "only the chosen view shows at %d pixels", width)
+		assert.Equal(t, []string{"view photo paper"}, views, "only the chosen view shows at %d pixels", width)
 		assert.Empty(t, wide, "wider than %d pixels", width)
 		assert.Empty(t, broken, "images that do not draw")
 		assert.Empty(t, small, "targets under 44 pixels")

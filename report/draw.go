@@ -27,6 +27,9 @@ type art struct {
 	files                    []picture
 	photo, five, nine, mixes int
 	outline                  int
+	study, coat              int // these and the next are 0 where the plan has no such picture
+	photoSeen, studySeen     int
+	missed                   int
 	regions                  []int // by region
 	colours                  []int // by colour, over all regions
 	thumbW, thumbH           int
@@ -43,11 +46,12 @@ func draw(p *plan.Plan) *art {
 	pics := &p.Pictures
 	w, h := pics.Photo.Width, pics.Photo.Height
 	a := &art{}
-	a.photo = add(func() picture { return asJPEG(photoImage(pics.Photo)) })
+	a.photo = add(func() picture { return asJPEG(rgbImage(pics.Photo.RGB, w, h)) })
 	a.five = add(func() picture { return asPNG(valueImage(pics.Values5, w, h)) })
 	a.nine = add(func() picture { return asPNG(valueImage(pics.Values9, w, h)) })
 	a.mixes = add(func() picture { return asPNG(mixImage(pics, w, h)) })
 	a.outline = add(func() picture { return asPNG(outlineImage(pics.Parting.Of, w, h)) })
+	a.drawStudy(p, add)
 
 	a.thumbW = min(thumbWidth, w)
 	a.thumbH = max(1, a.thumbW*h/w)
@@ -65,6 +69,27 @@ func draw(p *plan.Plan) *art {
 	}
 	a.files = run(jobs)
 	return a
+}
+
+// drawStudy adds the pictures of the colour study and of the painter's sight.
+func (a *art) drawStudy(p *plan.Plan, add func(func() picture) int) {
+	pics := &p.Pictures
+	w, h := pics.Photo.Width, pics.Photo.Height
+	if pics.Study != nil {
+		a.study = add(func() picture { return asJPEG(studyImage(pics, "study")) })
+	}
+	if pics.OneCoat != nil {
+		a.coat = add(func() picture { return asJPEG(studyImage(pics, "coat")) })
+	}
+	if pics.PhotoSeen != nil {
+		a.photoSeen = add(func() picture { return asJPEG(rgbImage(pics.PhotoSeen, w, h)) })
+	}
+	if pics.StudySeen != nil {
+		a.studySeen = add(func() picture { return asJPEG(studyImage(pics, "sight")) })
+	}
+	if pics.Missed != nil && pics.Study != nil {
+		a.missed = add(func() picture { return asPNG(missedImage(p)) })
+	}
 }
 
 // run does the jobs on all cores and returns their results in order.
@@ -128,10 +153,11 @@ func wide(palette color.Palette) color.Palette {
 	return palette
 }
 
-func photoImage(p *analyze.Picture) image.Image {
-	m := image.NewRGBA(image.Rect(0, 0, p.Width, p.Height))
-	for i, j := 0, 0; i < len(p.RGB); i, j = i+3, j+4 {
-		m.Pix[j], m.Pix[j+1], m.Pix[j+2], m.Pix[j+3] = p.RGB[i], p.RGB[i+1], p.RGB[i+2], 255
+// rgbImage makes an image of sRGB bytes, three a pixel.
+func rgbImage(rgb []uint8, w, h int) image.Image {
+	m := image.NewRGBA(image.Rect(0, 0, w, h))
+	for i, j := 0, 0; i < len(rgb); i, j = i+3, j+4 {
+		m.Pix[j], m.Pix[j+1], m.Pix[j+2], m.Pix[j+3] = rgb[i], rgb[i+1], rgb[i+2], 255
 	}
 	return m
 }

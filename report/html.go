@@ -14,12 +14,13 @@ import (
 	"tonewright/report/plan"
 )
 
-//go:embed html/page.html html/page.css
+//go:embed html
 var files embed.FS
 
 var (
-	pageTemplate = template.Must(template.ParseFS(files, "html/page.html"))
-	pageCSS      = mustRead("html/page.css")
+	pageTemplate = template.Must(template.New("page.html").ParseFS(files, "html/*.html"))
+	pageCSS      = mustRead("html/page.css") + mustRead("html/section.css") + mustRead("html/harmony.css")
+	printCSS     = mustRead("html/print.css") // last: it undoes rules of the screen
 )
 
 func mustRead(name string) string {

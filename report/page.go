@@ -17,8 +17,12 @@ type page struct {
 	Questions                                             []question
 	Cautions                                              []caution
 	Warnings                                              []string
-	Views                                                 []view
+	Groups                                                []viewGroup
 	Sheet                                                 sheet
+	StandOut                                              standOut
+	Harmony                                               harmony
+	Sight                                                 sightSection
+	FewTubes                                              fewTubes
 	Regions                                               []region
 	Paints                                                []paintRow
 	ThumbWidth, ThumbHeight                               int // as shown, CSS pixels
@@ -31,29 +35,10 @@ type caution struct{ Paints, Text string }
 type region struct {
 	Tag, Name, Share, Where string
 	Short                   bool // few enough colours to keep on one printed page
+	Palette                 palette
 	Thumb                   template.HTMLAttr
 	Colours                 []colourRow
 }
-
-type colourRow struct {
-	ID, Name, Munsell, Value, MixValue string
-	Aim, Mix, AimInk, MixInk           string // #rrggbb
-	Accent                             bool
-	Share, Where                       string
-	Recipe                             recipe
-	SameAs                             string
-	Alternatives                       []recipe
-	Lamps, MoreLabel                   string
-	Thumb                              template.HTMLAttr
-}
-
-type recipe struct {
-	Parts       []part
-	Gives, Note string
-	Notes       []string // of the ground and the lamps
-}
-
-type part struct{ Count, Paint string }
 
 type paintRow struct {
 	Name, CI, Opacity, Drying, Light, Basis string
@@ -61,16 +46,18 @@ type paintRow struct {
 }
 
 func newPage(p *plan.Plan, a *art) page {
+	groups, name, roles := viewGroups(p, a), namerOf(p), anyRole(p)
 	pg := page{
-		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS),
+		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS + viewCSS(groups) + printCSS),
 		Lead: lead(p), GridText: gridText(p), Unused: unused(p), BasisKey: basisKey, Foot: foot,
 		Facts: facts(p), Questions: questions(p), Cautions: cautions(p), Warnings: warnings(p),
-		Views: views(p, a), Sheet: newSheet(p, a),
+		Groups: groups, Sheet: newSheet(p, a),
+		StandOut: standOutOf(p), Harmony: newHarmony(p), Sight: sightOf(p), FewTubes: fewTubesOf(p),
 		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
 	}
 	n := 0
 	for i, r := range p.Regions {
-		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: allCells(r), Short: len(r.Colours) <= 6, Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
+		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: allCells(r), Short: len(r.Colours) <= 6, Palette: paletteOf(r, name, roles), Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
 		for _, c := range r.Colours {
 			row.Colours = append(row.Colours, colourOf(c, a.image("src", a.colours[n])))
 			n++
@@ -102,16 +89,6 @@ func facts(p *plan.Plan) []fact {
 		{"Mixes", mixingText(p)},
 		{"Box", fmt.Sprintf("%s, %s: %s.", p.Box.Name, count(len(p.Box.Paints), "paint"), strings.ReplaceAll(strings.Join(p.Box.Paints, ", "), "-", " "))},
 	}
-}
-
-// smallPart words touches and specks so that "touch" stands where parts have their
-// number; several have their number there.
-func smallPart(p plan.Part) part {
-	if p.Count == 1 {
-		return part{p.Measure, p.Name}
-	}
-	number, word, _ := strings.Cut(smallWord(p), " ")
-	return part{number, word + " of " + p.Name}
 }
 
 // mixingText says how the recipes were chosen.
@@ -194,64 +171,6 @@ func unused(p *plan.Plan) string {
 const basisKey = "Prediction: “own tube” was fitted to your own measurements or swatches; “fitted” follows measurements published for one paint of this pigment; “scaled” moves such a paint to this variety by judgement; “typical” is set from general knowledge of the pigment; “blend” is a mixture of other paints in the library. Drying and lightfastness are common practice or from memory, where no source is named in the library; your tube's label knows better."
 
 const foot = "Colours are predicted for daylight (D65) and the 2° observer, by two-constant Kubelka-Munk mixing with a surface correction; a screen shows them only roughly. Go by the numbers and by a test swatch."
-
-// colourOf words one colour and its mixes. Value, name and hue are those of the
-// aim: the colour the pile should have.
-func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
-	row := colourRow{
-		ID: c.ID, Name: c.AimName, Munsell: c.AimMunsell, Value: fmt.Sprintf("%.1f", c.AimValue),
-		MixValue: fmt.Sprintf("%.1f", c.AimValue+c.Recipe.ValueShift),
-		Aim:      c.AimSRGB, Mix: c.Recipe.SRGB, AimInk: ink(c.AimLab), MixInk: ink(c.Recipe.Lab),
-		Accent: c.Accent, Share: fmt.Sprintf("%s of the region, %s of the panel", percent(c.Share), percent(c.PanelShare)), Where: capital(cellWords(c.Where(), len(c.Cells))),
-		Recipe: recipeOf(*c.Recipe), SameAs: c.SameAs, Alternatives: []recipe{}, Thumb: thumb,
-	}
-	for _, r := range c.Alternatives {
-		row.Alternatives = append(row.Alternatives, recipeOf(r))
-	}
-	row.MoreLabel = "Under lamps"
-	if n := len(row.Alternatives); n > 0 {
-		row.MoreLabel = count(n, "other mix") + ", and lamps"
-	}
-	row.Lamps = lampText(c.Recipe.Lamps)
-	return row
-}
-
-// recipeOf lists whole parts first and then what is added last, each in the box's order.
-func recipeOf(r plan.Recipe) recipe {
-	out := recipe{Gives: gives(r), Note: r.Note, Parts: []part{}, Notes: notesOf(r, "ΔE")}
-	var last []part
-	for _, p := range r.Parts {
-		if p.Measure != "" {
-			last = append(last, smallPart(p))
-		} else {
-			out.Parts = append(out.Parts, part{fmt.Sprintf("%.0f", p.Parts), p.Name})
-		}
-	}
-	out.Parts = append(out.Parts, last...)
-	return out
-}
-
-// lampText says what each lamp does to a mix.
-func lampText(lamps []plan.LampShift) string {
-	var texts []string
-	for _, l := range lamps {
-		texts = append(texts, fmt.Sprintf("under a %s %s (ΔE %.1f)", l.Name, l.Words, l.DeltaE))
-	}
-	return "Against daylight: " + strings.Join(texts, "; ") + "."
-}
-
-// gives says what a mix comes to.
-func gives(r plan.Recipe) string {
-	return fmt.Sprintf("Gives %s, %s; ΔE %.1f.", r.Name, r.Munsell, r.DeltaE)
-}
-
-// ink returns black or white, whichever reads on the colour.
-func ink(c plan.Triple) string {
-	if c[0] > 55 {
-		return "#000000"
-	}
-	return "#ffffff"
-}
 
 // allCells names every cell of a region.
 func allCells(r plan.Region) string {

@@ -40,28 +40,6 @@ type tag struct {
 	Left, Top, Width, Height, Round string
 }
 
-// view is one way to see the picture.
-type view struct {
-	ID, Label, Caption string
-	First, Gray        bool
-	Href               template.HTMLAttr
-	Values             []label
-	Tags               []tag
-}
-
-func views(p *plan.Plan, a *art) []view {
-	href := func(n int) template.HTMLAttr { return a.image("href", n) }
-	pics := &p.Pictures
-	return []view{
-		{ID: "photo", Label: "Photo", Caption: "The photo as it goes onto the panel.", First: true, Href: href(a.photo)},
-		{ID: "five", Label: "5 values", Caption: valueCaption(p, pics.Values5), Href: href(a.five), Values: valueMarks(pics.Values5, pics.Photo)},
-		{ID: "nine", Label: "9 values", Caption: valueCaption(p, pics.Values9), Href: href(a.nine), Values: valueMarks(pics.Values9, pics.Photo)},
-		{ID: "gray", Label: "Gray", Caption: "The photo's lightness alone: every place as the gray of its own value.", Gray: true},
-		{ID: "mixes", Label: "Mixes", Caption: "Every place in the colour of its mix, as predicted, with its tag where there is room.", Href: href(a.mixes),
-			Tags: tags(pics.Mixes, pics.Photo, func(i int) string { return pics.Colours[i].ID })},
-	}
-}
-
 // valueCaption says whose values they are and how much of the panel each step takes.
 func valueCaption(p *plan.Plan, v analyze.ValueMap) string {
 	n := make([]int, len(v.Steps))

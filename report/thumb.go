@@ -22,8 +22,9 @@ func thumbIndex(w, h, smallW, smallH int) []int {
 // The where-pictures tell things apart by lightness only, and keep apart in
 // gray print: paper, the region around, the place itself.
 var (
-	wherePalette = wide(color.Palette{color.Gray{250}, color.Gray{190}, color.Gray{0}})
-	linePalette  = wide(color.Palette{color.Transparent, color.Gray{0}, color.Gray{255}})
+	wherePalette    = wide(color.Palette{color.Gray{250}, color.Gray{190}, color.Gray{0}})
+	linePalette     = wide(color.Palette{color.Transparent, color.Gray{0}, color.Gray{255}})
+	linePaletteDark = wide(color.Palette{color.Transparent, color.Gray{255}, color.Gray{0}})
 )
 
 const (
@@ -58,11 +59,17 @@ func colourThumb(pics *plan.Pictures, index []int, w, h, region, colour int) ima
 // outlineImage draws the borders between regions, light with a dark edge, so that
 // they show on any picture; the rest is clear.
 func outlineImage(of []uint8, w, h int) image.Image {
-	const dark, light = 1, 2
-	m := image.NewPaletted(image.Rect(0, 0, w, h), linePalette)
+	return bordersImage(w, h, func(i, j int) bool { return of[i] != of[j] }, linePalette)
+}
+
+// bordersImage draws a line between neighbouring pixels where there is a border:
+// index 2 of the palette with an edge of index 1; the rest is 0.
+func bordersImage(w, h int, between func(i, j int) bool, palette color.Palette) *image.Paletted {
+	const edge, core = 1, 2
+	m := image.NewPaletted(image.Rect(0, 0, w, h), palette)
 	border := func(x, y int) bool {
 		i := y*w + x
-		return x+1 < w && of[i] != of[i+1] || y+1 < h && of[i] != of[i+w]
+		return x+1 < w && between(i, i+1) || y+1 < h && between(i, i+w)
 	}
 	for y := range h {
 		for x := range w {
@@ -71,7 +78,7 @@ func outlineImage(of []uint8, w, h int) image.Image {
 			}
 			for dy := -1; dy <= 2; dy++ {
 				for dx := -1; dx <= 2; dx++ {
-					paintDot(m, x+dx, y+dy, dark)
+					paintDot(m, x+dx, y+dy, edge)
 				}
 			}
 		}
@@ -80,7 +87,7 @@ func outlineImage(of []uint8, w, h int) image.Image {
 		for x := range w {
 			if border(x, y) {
 				for _, d := range []image.Point{{}, {X: 1}, {Y: 1}, {X: 1, Y: 1}} {
-					setDot(m, x+d.X, y+d.Y, light)
+					setDot(m, x+d.X, y+d.Y, core)
 				}
 			}
 		}

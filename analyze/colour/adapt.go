@@ -62,3 +62,13 @@ func (m matrix) inverse() (r matrix) {
 	}
 	return r
 }
+
+// toward returns the map that lies part of the way, 0-1, from m to n.
+func (m matrix) toward(n matrix, part float64) (r matrix) {
+	for i := range r {
+		for j := range r[i] {
+			r[i][j] = m[i][j] + part*(n[i][j]-m[i][j])
+		}
+	}
+	return r
+}

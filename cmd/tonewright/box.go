@@ -29,15 +29,15 @@ Flags:
 
 type boxFlags struct {
 	answering
+	sightFlag
 	all, gaps bool
-	sight     string
 }
 
 func (f *boxFlags) set() *pflag.FlagSet {
 	s := newFlags("box")
 	s.BoolVar(&f.all, "all", false, "every paint known, in place of a box")
 	s.BoolVar(&f.gaps, "gaps", false, "also what the box does not reach, and what would widen it")
-	s.StringVar(&f.sight, "sight", "", "your colour `VISION`: protan, deutan or tritan with its severity, 0 to 1, like \"deutan 0.8\" (default: full)")
+	f.sightFlag.set(s)
 	f.answering.set(s)
 	return s
 }

@@ -18,7 +18,8 @@ type command struct {
 }
 
 var commands = []command{
-	{"plan", "PHOTO", "a paint plan from a photo", runPlan},
+	{"start", "PHOTO", "a painting file to set regions, palettes and more in", runStart},
+	{"plan", "PHOTO|PAINTING", "a paint plan from a photo or a painting file", runPlan},
 	{"mix", "COLOUR", "recipes for one colour", runMix},
 	{"string", "PAINT PAINT", "mixes from one paint to another, evenly spaced", runString},
 	{"glaze", "--over COLOUR", "which transparent paint, how thin, for a colour", runGlaze},

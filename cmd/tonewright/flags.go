@@ -5,6 +5,7 @@ package main
 import (
 	"github.com/spf13/pflag"
 
+	"tonewright/analyze/colour"
 	"tonewright/grid"
 	"tonewright/match"
 	"tonewright/match/paint"
@@ -40,8 +41,8 @@ func (f *mixingFlags) set(s *pflag.FlagSet) {
 }
 
 func (f *mixingFlags) mixing() (opt match.Options, err error) {
-	if !(f.coat >= 0.05 && f.coat <= 20) {
-		return opt, usageError("--coat %g is out of range: 0.05 to 20 times an ordinary coat", f.coat)
+	if !(f.coat >= plan.LeastCoat && f.coat <= plan.MostCoat) {
+		return opt, usageError("--coat %g is out of range: %g to %d times an ordinary coat", f.coat, plan.LeastCoat, plan.MostCoat)
 	}
 	opt.Holds, opt.Coat = f.holds, f.coat
 	if opt.Finish, err = paint.ParseFinish(f.finish); err != nil {
@@ -50,8 +51,55 @@ func (f *mixingFlags) mixing() (opt match.Options, err error) {
 	return opt, nil
 }
 
+// sightFlag is the painter's colour vision.
+type sightFlag struct{ sight string }
+
+func (f *sightFlag) set(s *pflag.FlagSet) {
+	s.StringVar(&f.sight, "sight", "", "your colour `VISION`: protan, deutan or tritan with its severity, 0 to 1, like \"deutan 0.8\" (default: full)")
+}
+
+func (f *sightFlag) vision() (seen colour.Sight, err error) {
+	if f.sight == "" {
+		return seen, nil
+	}
+	if seen, err = colour.ParseSight(f.sight); err != nil {
+		return seen, wrongFlag("sight", err)
+	}
+	return seen, nil
+}
+
+// tubesFlags ask for few tubes.
+type tubesFlags struct {
+	tubes  int
+	within float64
+}
+
+func (f *tubesFlags) set(s *pflag.FlagSet) {
+	s.IntVar(&f.tubes, "tubes", 0, "choose the best `N` paints of the box for the whole picture, those of your palettes among them (default: any of the box)")
+	s.Float64Var(&f.within, "within", 0, "choose as few paints of the box as keep every region's mean miss within `DE`, in CIEDE2000, like 3")
+}
+
+// wish returns what is asked for; set tells which flags were given.
+func (f *tubesFlags) wish(set *pflag.FlagSet) (plan.TubeWish, error) {
+	if set.Changed("tubes") && (f.tubes < 1 || f.tubes > plan.MostTubes) {
+		return plan.TubeWish{}, usageError("--tubes %d is out of range: 1 to %d, or leave it out", f.tubes, plan.MostTubes)
+	}
+	if set.Changed("within") && !(f.within > 0 && f.within <= plan.MostWithin) {
+		return plan.TubeWish{}, usageError("--within %g is out of range: more than 0 and at most %d, in CIEDE2000", f.within, plan.MostWithin)
+	}
+	return plan.TubeWish{Most: f.tubes, Within: f.within}, nil
+}
+
 // layoutFlags are those that lay a grid on a photo.
 type layoutFlags struct{ panel, cell, crop, ground, key string }
+
+func (f *layoutFlags) set(s *pflag.FlagSet) {
+	s.StringVar(&f.panel, "panel", "", "the panel's `WIDTHxHEIGHT` with its unit: 12x16in, 30x40cm, 300x400mm (default: 12 in on the long side, in the photo's proportion)")
+	s.StringVar(&f.cell, "cell", "", "the `SIDE` of a grid cell: 1in, 2.5cm (default 1in)")
+	s.StringVar(&f.crop, "crop", "", "what to keep where the panel's proportion differs: centre, top, bottom, left, right; or `X,Y,W,H` in percent of the photo (default centre)")
+	s.StringVar(&f.ground, "ground", "", "the panel's `COLOUR`: white, gray, black, umber, sienna, or like #b0a090 (default white)")
+	s.StringVar(&f.key, "key", "fit", "`MODE` of the values: fit brings them into what the box reaches, literal takes them as photographed")
+}
 
 // layout reads the flags that say what lies where on the panel, and how its values
 // are keyed.

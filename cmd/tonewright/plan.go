@@ -14,9 +14,17 @@ const planHelp = `Make a paint plan from a photo: report.html, to paint from.
 
 Usage:
   tonewright plan PHOTO [flags]
+  tonewright plan PAINTING.toml [flags]
+
+What ends in .toml is a painting file, which tonewright start writes: it names
+the photo and holds what you want of the picture, with a palette, a role and
+more for each region. Flags win over what it says; paths in it start from its
+folder.
 
 Examples:
   tonewright plan kettle.jpg
+  tonewright plan painting.toml
+  tonewright plan painting.toml --ground umber --out on-umber.html
   tonewright plan kettle.jpg --panel 12x16in --cell 1in --ground black
   tonewright plan kettle.jpg --region "kettle=C3:F7,G4" --region "shelf=A8:L9"
   tonewright plan kettle.jpg --box my-paints.toml --json plan.json
@@ -29,6 +37,9 @@ type planFlags struct {
 	boxFlag
 	layoutFlags
 	mixingFlags
+	studyFlag
+	sightFlag
+	tubesFlags
 	name, out, json string
 	regions         []string
 	colours         int
@@ -38,18 +49,17 @@ type planFlags struct {
 
 func (f *planFlags) set() *pflag.FlagSet {
 	s := newFlags("plan")
-	s.StringVar(&f.panel, "panel", "", "the panel's `WIDTHxHEIGHT` with its unit: 12x16in, 30x40cm, 300x400mm (default: 12 in on the long side, in the photo's proportion)")
-	s.StringVar(&f.cell, "cell", "", "the `SIDE` of a grid cell: 1in, 2.5cm (default 1in)")
-	s.StringVar(&f.crop, "crop", "", "what to keep where the panel's proportion differs: centre, top, bottom, left, right; or `X,Y,W,H` in percent of the photo (default centre)")
-	s.StringVar(&f.ground, "ground", "", "the panel's `COLOUR`: white, gray, black, umber, sienna, or like #b0a090 (default white)")
+	f.layoutFlags.set(s)
 	s.StringArrayVar(&f.regions, "region", nil, "a region by its cells, as often as wanted: `NAME=CELLS`, like \"kettle=C3:F7,G4\" (default: found in the picture)")
 	s.IntVar(&f.colours, "colours", 0, "how many colours, `N` from 1 to 24, each region gets (default: as few of 3 to 8 as describe it)")
 	f.boxFlag.set(s)
-	s.StringVar(&f.key, "key", "fit", "`MODE` of the values: fit brings them into what the box reaches, literal takes them as photographed")
 	f.mixingFlags.set(s)
+	f.sightFlag.set(s)
+	f.tubesFlags.set(s)
 	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
 	s.StringVarP(&f.out, "out", "o", "report.html", "the `FILE` for the report")
 	s.StringVar(&f.json, "json", "", "also write the plan as JSON to `FILE`")
+	f.studyFlag.set(s)
 	s.Float64Var(&f.megapixels, "megapixels", 200, "refuse photos of more than `N` million pixels")
 	s.BoolVarP(&f.quiet, "quiet", "q", false, "print nothing but errors")
 	return s
@@ -63,14 +73,18 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	if set.NArg() != 1 {
-		return usageError("plan takes one photo, not %d: tonewright plan PHOTO [flags]", set.NArg())
+		return usageError("plan takes one photo or one painting file, not %d: tonewright plan PHOTO [flags]", set.NArg())
 	}
-	opt, err := f.options(set, set.Arg(0))
+	job, err := f.job(set, set.Arg(0))
 	if err != nil {
 		return err
 	}
-	targets, err := f.targets(opt.Photo)
+	opt := job.Options
+	targets, err := f.targets(job.reads)
 	if err != nil {
+		return err
+	}
+	if err := f.studyFlag.check(targets, job.reads...); err != nil {
 		return err
 	}
 	steps := newProgress(errs, f.quiet)
@@ -78,24 +92,24 @@ func runPlan(args []string, out, errs io.Writer) error {
 	p, err := plan.Make(opt)
 	if err != nil {
 		steps.end()
-		return err
+		return job.Blame(err)
 	}
 	steps.say("writing")
-	err = write(p, targets)
+	err = write(p, targets, &f.studyFlag)
 	steps.end()
 	if err != nil || f.quiet {
 		return err
 	}
-	return report.PlanText(out, p, f.out, f.json)
+	return report.PlanText(out, p, f.out, f.json, f.written(p))
 }
 
 // options reads the flags; every mistake in them is a usage error that names the flag.
-func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, error) {
+func (f *planFlags) options(set *pflag.FlagSet) (plan.Options, error) {
 	opt, err := f.layout()
 	if err != nil {
 		return opt, err
 	}
-	opt.Photo, opt.Name, opt.Colours, opt.Megapixels = photo, f.name, f.colours, f.megapixels
+	opt.Name, opt.Colours, opt.Megapixels = f.name, f.colours, f.megapixels
 	for _, text := range f.regions {
 		r, err := plan.ParseRegion(text)
 		if err != nil {
@@ -106,10 +120,16 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 	if f.colours < 0 || f.colours > plan.MostColours || f.colours == 0 && set.Changed("colours") {
 		return opt, usageError("--colours %d is out of range: 1 to %d, or leave it out", f.colours, plan.MostColours)
 	}
-	if !(f.megapixels > 0) || f.megapixels > 10000 {
-		return opt, usageError("--megapixels %g is out of range: more than 0 and at most 10000", f.megapixels)
+	if !(f.megapixels > 0) || f.megapixels > plan.MostMegapixels {
+		return opt, usageError("--megapixels %g is out of range: more than 0 and at most %d", f.megapixels, plan.MostMegapixels)
 	}
 	if opt.Mixing, err = f.mixing(); err != nil {
+		return opt, err
+	}
+	if opt.Sight, err = f.vision(); err != nil {
+		return opt, err
+	}
+	if opt.Tubes, err = f.wish(set); err != nil {
 		return opt, err
 	}
 	if f.out == "" {
@@ -120,8 +140,8 @@ func (f *planFlags) options(set *pflag.FlagSet, photo string) (plan.Options, err
 }
 
 // targets says where the report and, if asked for, the JSON go, after making sure
-// that nothing else is lost by it.
-func (f *planFlags) targets(photo string) ([]string, error) {
+// that nothing else is lost by it. reads are the files that the plan is made from.
+func (f *planFlags) targets(reads []string) ([]string, error) {
 	names := []string{f.out}
 	if f.json != "" {
 		names = append(names, f.json)
@@ -131,8 +151,8 @@ func (f *planFlags) targets(photo string) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		for _, input := range []string{photo, f.box} {
-			if input != "" && sameFile(target, input) {
+		for _, input := range reads {
+			if sameFile(target, input) {
 				return nil, usageError("%s is read and would be written over: choose another file for the result", name)
 			}
 		}
@@ -144,8 +164,8 @@ func (f *planFlags) targets(photo string) ([]string, error) {
 	return names, nil
 }
 
-// write puts the report and, if there is a second target, the JSON in place.
-func write(p *plan.Plan, targets []string) error {
+// write puts the report, if there is a second target the JSON, and the study in place.
+func write(p *plan.Plan, targets []string, study *studyFlag) error {
 	var page, data bytes.Buffer
 	if err := report.HTML(&page, p); err != nil {
 		return err
@@ -157,5 +177,9 @@ func write(p *plan.Plan, targets []string) error {
 		}
 		files = append(files, output{targets[1], data.Bytes()})
 	}
-	return place(files)
+	pictures, err := study.files(p)
+	if err != nil {
+		return err
+	}
+	return place(append(files, pictures...))
 }

@@ -79,6 +79,15 @@ func readBoxText(file string) ([]byte, error) {
 // byteOrderMark is what some editors put before UTF-8.
 var byteOrderMark = []byte("\xef\xbb\xbf")
 
+// TOMLText returns what a TOML file holds without the mark that some editors put
+// before it; UTF-16 is an error that names the file.
+func TOMLText(file string, text []byte) ([]byte, error) {
+	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
+		return nil, fmt.Errorf("%s: is written in UTF-16; save it as UTF-8", file)
+	}
+	return bytes.TrimPrefix(text, byteOrderMark), nil
+}
+
 // boxFile is a box as it stands in its file.
 type boxFile struct {
 	Name   string      `toml:"name"`
@@ -88,10 +97,10 @@ type boxFile struct {
 
 // decodeBox reads the form of a box file, not yet what its names mean.
 func decodeBox(file string, text []byte) (list boxFile, err error) {
-	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
-		return list, fmt.Errorf("%s: is written in UTF-16; save it as UTF-8", file)
+	text, err = TOMLText(file, text)
+	if err != nil {
+		return list, err
 	}
-	text = bytes.TrimPrefix(text, byteOrderMark)
 	decoder := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields()
 	if err := decoder.Decode(&list); err != nil {
 		return list, tomlError(file, err)

@@ -74,11 +74,11 @@ func TestStarterBox(t *testing.T) {
 
 // Kitten to sitting, the textbook pair, takes three edits (from memory).
 func TestEdits(t *testing.T) {
-	assert.Equal(t, 1, edits("pb92", "pb29"))
-	assert.Equal(t, 3, edits("kitten", "sitting"))
-	assert.Equal(t, 0, edits("ochre", "ochre"))
-	assert.Equal(t, 5, edits("", "ochre"))
-	assert.Equal(t, 5, edits("ochre", ""))
+	assert.Equal(t, 1, Edits("pb92", "pb29"))
+	assert.Equal(t, 3, Edits("kitten", "sitting"))
+	assert.Equal(t, 0, Edits("ochre", "ochre"))
+	assert.Equal(t, 5, Edits("", "ochre"))
+	assert.Equal(t, 5, Edits("ochre", ""))
 }
 
 func FuzzParseBox(f *testing.F) {

@@ -91,9 +91,9 @@ func nearest(wanted string) []string {
 	var list []near
 	for _, p := range library() {
 		holds := len(wanted) >= wordLetters && (strings.Contains(fold(p.ID), wanted) || strings.Contains(fold(p.Name), wanted))
-		n := near{p.ID, holds, min(edits(wanted, fold(p.ID)), edits(wanted, fold(p.Name)))}
+		n := near{p.ID, holds, min(Edits(wanted, fold(p.ID)), Edits(wanted, fold(p.Name)))}
 		for _, ci := range p.CI {
-			n.edits = min(n.edits, edits(wanted, fold(ci)))
+			n.edits = min(n.edits, Edits(wanted, fold(ci)))
 		}
 		list = append(list, n)
 	}
@@ -115,10 +115,10 @@ func nearest(wanted string) []string {
 	return found
 }
 
-// edits returns how many letters must be put in, taken out, changed or swapped with
+// Edits returns how many letters must be put in, taken out, changed or swapped with
 // the next one to turn a into b.
 // Source: [Damerau1964], each place edited once.
-func edits(a, b string) int {
+func Edits(a, b string) int {
 	from, to := []rune(a), []rune(b)
 	rows := make([][]int, len(from)+1) // rows[i][j]: edits from the first i letters to the first j
 	for i := range rows {

@@ -101,7 +101,7 @@ func placeTube(file string, text []byte, own Paint) ([]byte, error) {
 	end := lineEnd(text)
 	block := strings.ReplaceAll(blockOf(own), "\n", end)
 	if len(bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark))) == 0 {
-		return fmt.Appendf(nil, "%spaints = [%s]\n\n%s\n", nameLine(file), tomlString(own.ID), blockOf(own)), nil
+		return fmt.Appendf(nil, "%spaints = [%s]\n\n%s\n", nameLine(file), TOMLString(own.ID), blockOf(own)), nil
 	}
 	list, err := decodeBox(file, text)
 	if err != nil {
@@ -128,7 +128,7 @@ func nameLine(file string) string {
 	if checkName(name) != nil || !utf8.ValidString(name) {
 		return ""
 	}
-	return "name = " + tomlString(name) + "\n"
+	return "name = " + TOMLString(name) + "\n"
 }
 
 // lineEnd returns how most lines of a text end.
@@ -143,8 +143,8 @@ func lineEnd(text []byte) string {
 func blockOf(own Paint) string {
 	var b strings.Builder
 	b.WriteString("[[tube]]\n")
-	fmt.Fprintf(&b, "name = %s\npaint = %s\n", tomlString(own.Name), tomlString(own.Like))
-	fmt.Fprintf(&b, "source = %s\n", tomlString(own.Fit.Source))
+	fmt.Fprintf(&b, "name = %s\npaint = %s\n", TOMLString(own.Name), TOMLString(own.Like))
+	fmt.Fprintf(&b, "source = %s\n", TOMLString(own.Fit.Source))
 	fmt.Fprintf(&b, "error = %s # of the fit, mean CIEDE2000\n", decimal(own.Fit.Error))
 	fmt.Fprintf(&b, "away = %s # from the typical tube, CIEDE2000\n", decimal(own.Fit.Away))
 	fmt.Fprintf(&b, "k = [ # 400 to 700 nm in steps of 10\n%s]\n", curveLines(&own.K))
@@ -173,9 +173,9 @@ func curveLines(s *colour.Spectrum) string {
 // decimal returns the shortest figure that reads back the same.
 func decimal(n float64) string { return strconv.FormatFloat(n, 'g', -1, 64) }
 
-// tomlString returns text as a TOML basic string: in quotes, with quotes, backslashes
+// TOMLString returns text as a TOML basic string: in quotes, with quotes, backslashes
 // and control characters escaped.
-func tomlString(text string) string {
+func TOMLString(text string) string {
 	var b strings.Builder
 	b.WriteByte('"')
 	for _, r := range strings.ToValidUTF8(text, "\uFFFD") {

@@ -31,8 +31,11 @@ func Make(opt Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	// The cells are checked before the photo is decoded: a slip in them is said at once.
-	if _, err := areas(opt.Regions, layout, crop.Dx(), crop.Dy()); err != nil {
+	named, err := areas(opt, photo, layout, crop) // before the photo is decoded: a slip in them is said at once
+	if err != nil {
+		return nil, Misused(err)
+	}
+	if err := checkWishes(opt); err != nil {
 		return nil, Misused(err)
 	}
 	reach := aside(func() [2]float64 { return reachOf(opt.Box.Paints, opt.Mixing.Finish) })
@@ -43,42 +46,52 @@ func Make(opt Options) (*Plan, error) {
 
 	opt.Step("finding regions and values")
 	tones := aside(func() tones { return tonesOf(picture, reach(), opt.Literal) })
-	named, err := areas(opt.Regions, layout, picture.Width, picture.Height)
-	if err != nil {
-		return nil, Misused(err)
-	}
 	parting := analyze.Regions(picture, named)
-	clustering := analyze.Clusters(picture, parting, analyze.ClusterOptions{Colours: opt.Colours})
+	lies := aside(func() *analyze.Composition { return analyze.Composed(parting, picture.Width, picture.Height) })
+	clustering := clustersOf(picture, parting, opt)
 	of := colourOf(parting, clustering)
 	places := aside(func() places { return placesOf(picture, layout, parting, clustering, of) })
 
 	opt.Step("mixing")
 	tone := tones()
-	aims := aimsOf(clustering, tone.key)
-	recipes := match.Recipes(opt.Box.Paints, aims, opt.Mixing)
+	m := newMixer(opt, clustering, tone.key, lies().Touch)
+	few := m.keepFew(opt.Tubes)
+	mixes := m.all()
+
+	opt.Step("painting the study")
+	study, coat := studyOf(picture, of, mixes, clustering.Clusters, m)
+	seen := aside(func() seen { return seenOf(picture, study, opt.Sight) })
 
 	place := places()
-	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: tone.key}
+	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: tone.key, Sight: opt.Sight.String(), Tubes: few}
 	p.Photo = Photo{clean(filepath.Base(opt.Photo)), photo.Width, photo.Height, photo.Profile, photo.Orientation}
 	p.Panel = panelOf(opt, layout, photo, crop)
 	p.Grid = gridOf(layout, crop, opt.Cell.Unit)
 	p.Mixing = Mixing{opt.Mixing.Finish.String(), opt.Mixing.Coat, opt.Mixing.Holds}
 	p.Box = boxOf(opt.Box)
-	p.Regions = regionsOf(parting, clustering, place, aims, recipes, opt.Box.Paints, opt.Ground.Name)
+	p.Regions = regionsOf(parting, clustering, place, m, mixes, opt.Ground.Name)
 	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
-	p.Warnings = warningsOf(p, photo.Warnings)
+	p.StandOut = standOutOf(&scene{m, lies(), mixes}, p.Regions)
+	p.StandOut.LostEdges = lostEdgesOf(study, parting, layout, p.Regions)
+	p.Harmony = harmonyOf(p.Regions, p.Paints, lies().Touch)
+	p.LookAlikes = lookAlikesOf(p.Regions, lies().Touch, opt.Box.Paints, opt.Sight)
+	p.Warnings = warningsOf(p, photo.Warnings, mixes)
 	p.Pictures = Pictures{
-		Photo: picture, Parting: parting, ColourOf: of, Colours: swatches(p.Regions, recipes),
+		Photo: picture, Parting: parting, ColourOf: of, Colours: swatches(p.Regions, mixes),
 		Values5: tone.five, Values9: tone.nine, Regions: place.regionMarks, Mixes: place.colourMarks,
+		Study: study, OneCoat: coat,
 	}
+	s := seen()
+	p.Pictures.PhotoSeen, p.Pictures.StudySeen, p.Pictures.Missed = s.photo, s.study, s.missed
 	return p, nil
 }
 
 // aside does f beside what follows and returns how to wait for its result.
 func aside[T any](f func() T) (wait func() T) {
-	done := make(chan T, 1)
-	go func() { done <- f() }()
-	return func() T { return <-done }
+	var result T
+	done := make(chan struct{})
+	go func() { result = f(); close(done) }()
+	return func() T { <-done; return result }
 }
 
 // clean makes a name fit to be printed: no control characters, no broken UTF-8.
@@ -152,17 +165,6 @@ func layOut(opt Options, width, height int) (grid.Grid, error) {
 	return grid.New(size.Width, size.Height, cell.Length, size.Unit)
 }
 
-// aimsOf returns the colour to mix for every cluster, region by region.
-func aimsOf(c analyze.Clustering, key ValueKey) []colour.Lab {
-	var aims []colour.Lab
-	for _, region := range c.Clusters {
-		for _, cluster := range region {
-			aims = append(aims, key.aim(cluster.Lab))
-		}
-	}
-	return aims
-}
-
 // colourOf numbers every pixel's colour over all regions, in the order of aimsOf.
 func colourOf(parting analyze.Parting, c analyze.Clustering) []uint16 {
 	first := make([]uint16, len(c.Clusters))
@@ -177,19 +179,21 @@ func colourOf(parting analyze.Parting, c analyze.Clustering) []uint16 {
 }
 
 // regionsOf writes the regions with their colours and recipes.
-func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, aims []colour.Lab, recipes [][]match.Recipe, paints []paint.Paint, ground string) []Region {
+func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, m *mixer, mixes []mixed, ground string) []Region {
 	panel := float64(len(parting.Of))
 	regions := make([]Region, len(parting.Regions))
 	n := 0
 	pile := map[string]string{} // parts of a mix → the first colour they are for
 	for i, r := range parting.Regions {
+		w, x := m.wishes[i], mixes[i]
 		regions[i] = Region{
-			Tag: grid.ColumnName(i), Name: r.Name, Role: "support",
+			Tag: tagOf(i), Name: r.Name, Role: w.role(),
 			Cells: names(place.regionCells[i]), where: grid.Spans(place.regionCells[i]),
 			Share: Round(float64(r.Pixels)/panel, 4), Colours: []Colour{},
+			Palette: x.palette, Shift: w.Shift, Scheme: w.Wish.words(), Suggestions: suggestionsOf(x.suggestions),
 		}
 		for j, cluster := range c.Clusters[i] {
-			col := colourEntry(fmt.Sprint(regions[i].Tag, j+1), cluster, aims[n], recipes[n], paints, ground)
+			col := colourEntry(colourTag(i, j), cluster, x.aims[j], x.recipes[j], x.paints, ground)
 			col.Share = Round(float64(cluster.Pixels)/float64(r.Pixels), 4)
 			col.PanelShare = Round(float64(cluster.Pixels)/panel, 4)
 			col.Cells, col.where = names(place.colourCells[n]), grid.Spans(place.colourCells[n])
@@ -204,12 +208,15 @@ func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, aims
 	return regions
 }
 
+// tagOf returns a region's letter, and colourTag the tag of one of its colours.
+func tagOf(region int) string             { return grid.ColumnName(region) }
+func colourTag(region, colour int) string { return fmt.Sprint(tagOf(region), colour+1) }
+
 // swatches lists every colour's tag with how its mix would look, in order.
-func swatches(regions []Region, recipes [][]match.Recipe) []Swatch {
-	list := make([]Swatch, 0, len(recipes))
-	for _, r := range regions {
-		for _, c := range r.Colours {
-			list = append(list, Swatch{c.ID, recipes[len(list)][0].Lab})
+func swatches(regions []Region, mixes []mixed) (list []Swatch) {
+	for i, r := range regions {
+		for j, c := range r.Colours {
+			list = append(list, Swatch{c.ID, mixes[i].recipes[j][0].Lab})
 		}
 	}
 	return list

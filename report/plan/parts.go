@@ -103,14 +103,15 @@ func addCaution(list []Caution, text, name string) []Caution {
 
 // Kinds of warnings.
 const (
-	AboutPhoto  = "photo"
-	AboutCrop   = "crop"
-	AboutBox    = "box"
-	AboutRegion = "region"
-	OutOfReach  = "reach"  // a colour that no mix of the box comes near
-	AboutGround = "ground" // mixes that let it show through
-	AboutLight  = "light"  // mixes that fall apart under lamps
-	AboutBasis  = "basis"
+	AboutPhoto   = "photo"
+	AboutCrop    = "crop"
+	AboutBox     = "box"
+	AboutRegion  = "region"
+	AboutPalette = "palette" // values that a region's palette lacks, or a wish that no paint fits
+	OutOfReach   = "reach"   // a colour that no mix of the box comes near
+	AboutGround  = "ground"  // mixes that let it show through
+	AboutLight   = "light"   // mixes that fall apart under lamps
+	AboutBasis   = "basis"
 )
 
 // narrow is the least range of Munsell values a box should reach. Ours: with less no
@@ -119,7 +120,7 @@ const narrow = 4
 
 // warningsOf says what the painter should know before trusting the plan: of the
 // photo, then of colours that are missed, then of the predictions.
-func warningsOf(p *Plan, photo []string) []Warning {
+func warningsOf(p *Plan, photo []string, mixes []mixed) []Warning {
 	warnings := []Warning{}
 	for _, text := range photo {
 		warnings = append(warnings, Warning{AboutPhoto, text, p.Photo.File})
@@ -137,6 +138,7 @@ func warningsOf(p *Plan, photo []string) []Warning {
 			warnings = append(warnings, Warning{AboutRegion, text, r.Tag})
 		}
 	}
+	warnings = append(warnings, short(p.Regions, mixes)...)
 	warnings = append(warnings, misses(p.Regions)...)
 	warnings = append(warnings, thin(p)...)
 	warnings = append(warnings, unlit(p)...)
@@ -149,6 +151,18 @@ func lacks(darkest float64) string {
 		return "dark paint"
 	}
 	return "white"
+}
+
+// short tells of palettes that lack values, and of wishes that no palette fits.
+func short(regions []Region, mixes []mixed) (out []Warning) {
+	for i, r := range regions {
+		for _, text := range []string{mixes[i].lacks, r.Palette.Note} {
+			if text != "" {
+				out = append(out, Warning{AboutPalette, fmt.Sprintf("Region %s, %s: %s", r.Tag, r.Name, text), r.Tag})
+			}
+		}
+	}
+	return out
 }
 
 func misses(regions []Region) []Warning {

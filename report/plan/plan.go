@@ -251,5 +251,13 @@ func (e UsageError) Unwrap() error { return e.err }
 // Misused wraps a mistake in what was asked for.
 func Misused(err error) error { return UsageError{err} }
 
-// MostColours is the most colours a region can be asked to have.
-const MostColours = 24
+// What can be asked for.
+const (
+	MostColours    = 24    // of a region
+	MostMegapixels = 10000 // of a photo
+	LeastCoat      = 0.05  // times an ordinary coat
+	MostCoat       = 20
+	MostTubes      = 100
+	MostWithin     = 50 // CIEDE2000; two colours of paint are hardly further apart than twice that
+	MostShift      = 4  // Munsell value steps, lighter or darker
+)

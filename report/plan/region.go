@@ -1,14 +1,11 @@
 package plan
 
 import (
-	"cmp"
+	"errors"
 	"fmt"
 	"image"
 	"math"
-	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"tonewright/analyze"
 	"tonewright/grid"
@@ -48,39 +45,131 @@ func ParseRegion(text string) (RegionWish, error) {
 	return RegionWish{Name: name, Cells: cells}, nil
 }
 
-// mostRegions is how many regions a painter can name: one letter of the alphabet each, less one for the rest.
-const mostRegions = 25
-
-// areas turns the painter's regions into areas of a picture of w × h pixels.
-func areas(regions []RegionWish, g grid.Grid, w, h int) ([]analyze.Area, error) {
-	if len(regions) > mostRegions {
-		return nil, fmt.Errorf("%d regions are too many: name at most %d", len(regions), mostRegions)
+// areas turns the painter's regions into areas of the picture that photo.Picture will
+// give of crop. The photo is not decoded for it: a mistake in the regions is said at
+// once, and what is quick to find before any mask is read.
+func areas(opt Options, photo *analyze.Photo, g grid.Grid, crop image.Rectangle) ([]analyze.Area, error) {
+	if n := len(opt.Regions); n > MostRegions {
+		return nil, fmt.Errorf("%d regions are too many: name at most %d", n, MostRegions)
 	}
-	var result []analyze.Area
-	seen := map[string]bool{strings.ToLower(theRest): true}
-	for _, r := range regions {
+	size, limits := photo.WorkingSize(crop, 0), analyze.Limits{Megapixels: opt.Megapixels}
+	result := make([]analyze.Area, len(opt.Regions))
+	seen := map[string]bool{}
+	for i, r := range opt.Regions {
+		if err := CheckRegionName(r.Name); err != nil {
+			return nil, err
+		}
 		key := strings.ToLower(r.Name)
-		if key == theRest {
-			return nil, fmt.Errorf("region %q: that name is kept for what no region covers; choose another", r.Name)
-		}
-		if strings.ContainsFunc(r.Name, unicode.IsControl) || !utf8.ValidString(r.Name) {
-			return nil, fmt.Errorf("region %q has characters that cannot be printed in its name: use letters", r.Name)
-		}
 		if seen[key] {
 			return nil, fmt.Errorf("region %q is named twice: give each region a name of its own", r.Name)
 		}
 		seen[key] = true
-		cells, err := g.Cells(r.Cells)
+		var err error
+		if result[i], err = areaOf(r, g, size); err == nil && r.Mask != "" {
+			_, err = analyze.OpenMask(r.Mask, photo, limits)
+		}
 		if err != nil {
-			return nil, fmt.Errorf("region %q: %w", r.Name, err)
+			return nil, RegionError{r.Name, err}
 		}
-		area := analyze.Area{Name: r.Name}
-		for _, c := range cells {
-			area.Rects = append(area.Rects, pixels(g, c, w, h))
+	}
+	for i, r := range opt.Regions {
+		if r.Mask == "" {
+			continue
 		}
-		result = append(result, area)
+		var err error
+		if result[i].Mask, err = analyze.ReadMask(r.Mask, photo, crop, size.X, size.Y, limits); err != nil {
+			return nil, RegionError{r.Name, err}
+		}
 	}
 	return result, nil
+}
+
+// areaOf turns a region's cells or outline into an area of a picture of the given size.
+// A mask is still to be read.
+func areaOf(r RegionWish, g grid.Grid, size image.Point) (analyze.Area, error) {
+	area := analyze.Area{Name: r.Name}
+	switch where := r.whereby(); len(where) {
+	case 0:
+		return area, errors.New("where it lies is not said; give its cells, its outline or a mask")
+	case 1:
+	default:
+		return area, fmt.Errorf("where it lies is said by its %s; keep one of them", strings.Join(where, " and its "))
+	}
+	if r.Cells != "" {
+		cells, err := g.Cells(r.Cells)
+		if err != nil {
+			return area, err
+		}
+		for _, c := range cells {
+			area.Rects = append(area.Rects, pixels(g, c, size.X, size.Y))
+		}
+	}
+	if err := checkOutline(r.Outline, g); err != nil {
+		return area, err
+	}
+	for _, ring := range r.Outline {
+		area.Outline = append(area.Outline, onPicture(ring, g, size))
+	}
+	return area, nil
+}
+
+// whereby lists by what the painter says where a region lies.
+func (r RegionWish) whereby() []string {
+	var by []string
+	if r.Cells != "" {
+		by = append(by, "cells")
+	}
+	if len(r.Outline) > 0 {
+		by = append(by, "outline")
+	}
+	if r.Mask != "" {
+		by = append(by, "mask")
+	}
+	return by
+}
+
+// checkOutline tells what is wrong with an outline on a panel.
+func checkOutline(rings [][]grid.Point, g grid.Grid) error {
+	onPanel := len(rings) == 0
+	for _, ring := range rings {
+		if len(ring) < 3 {
+			return fmt.Errorf("a ring of its outline has %d points; give three or more", len(ring))
+		}
+		low, high := ring[0], ring[0]
+		for _, p := range ring {
+			for _, m := range [2]grid.Millimetres{p.X, p.Y} {
+				if math.IsNaN(float64(m)) || math.IsInf(float64(m), 0) {
+					return errors.New("a point of its outline is not a number; give its distance from the panel's left and from its top")
+				}
+			}
+			low, high = grid.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}, grid.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+		}
+		if low.X < min(high.X, g.Width) && low.Y < min(high.Y, g.Height) && high.X > 0 && high.Y > 0 {
+			onPanel = true
+		}
+	}
+	if !onPanel {
+		return fmt.Errorf("its outline holds nothing of the panel of %s; measure its points from the panel's top left corner", g.Unit.Size(g.Width, g.Height))
+	}
+	return nil
+}
+
+// onPicture turns a ring on the panel into one on a picture of it.
+func onPicture(ring []grid.Point, g grid.Grid, size image.Point) []analyze.Place {
+	places := make([]analyze.Place, len(ring))
+	for i, p := range ring {
+		places[i] = analyze.Place{X: float64(p.X/g.Width) * float64(size.X), Y: float64(p.Y/g.Height) * float64(size.Y)}
+	}
+	return places
+}
+
+// onPanel turns a ring on a picture into one on the panel it shows.
+func onPanel(ring []analyze.Place, g grid.Grid, size image.Point) []grid.Point {
+	points := make([]grid.Point, len(ring))
+	for i, p := range ring {
+		points[i] = grid.Point{X: grid.Millimetres(p.X/float64(size.X)) * g.Width, Y: grid.Millimetres(p.Y/float64(size.Y)) * g.Height}
+	}
+	return points
 }
 
 // pixels returns the part of a w × h picture that cell c covers; neighbours share
@@ -92,120 +181,4 @@ func pixels(g grid.Grid, c grid.Cell, w, h int) image.Rectangle {
 	}
 	return image.Rect(at(b.X, g.Width, w), at(b.Y, g.Height, h),
 		at(b.X+b.Width, g.Width, w), at(b.Y+b.Height, g.Height, h))
-}
-
-// A cell is listed with a region or colour that covers covered of it, or that has
-// ownPart of itself in it: the words alone must say where a thing is, and a strip
-// along an edge fills no cell well. Ours.
-const (
-	covered = 0.10
-	ownPart = 0.10
-)
-
-// places is where regions and colours lie.
-type places struct {
-	regionCells, colourCells [][]grid.Cell  // by region; by colour, over all regions
-	regionMarks, colourMarks []analyze.Mark // where their tags can be printed
-}
-
-// placesOf finds where regions and colours lie; of is the colour of each pixel.
-// More colours than analyze.Marks counts get no marks.
-func placesOf(p *analyze.Picture, g grid.Grid, parting analyze.Parting, c analyze.Clustering, of []uint16) places {
-	colours := 0
-	for _, region := range c.Clusters {
-		colours += len(region)
-	}
-	at := places{colourMarks: []analyze.Mark{}}
-	at.regionCells = cellsOf(g, p.Width, p.Height, len(parting.Regions), parting.Of)
-	at.colourCells = cellsOf(g, p.Width, p.Height, colours, of)
-	n := 0
-	for i, region := range c.Clusters {
-		at.regionCells[i] = withColours(at.regionCells[i], at.colourCells[n:n+len(region)])
-		n += len(region)
-	}
-	at.regionMarks = analyze.Marks(p, parting.Of)
-	if colours <= math.MaxUint8 {
-		small := make([]uint8, len(of))
-		for i, n := range of {
-			small[i] = uint8(n)
-		}
-		at.colourMarks = analyze.Marks(p, small)
-	}
-	return at
-}
-
-// cellsOf lists the cells of each label, row by row. labels counts the labels; of[i]
-// is the label of pixel i.
-func cellsOf[T uint8 | uint16](g grid.Grid, w, h, labels int, of []T) [][]grid.Cell {
-	total := make([]int, labels)
-	for _, label := range of {
-		total[label]++
-	}
-	result := make([][]grid.Cell, labels)
-	count := make([]int, labels)
-	for row := range g.Rows {
-		for column := range g.Columns {
-			c := grid.Cell{Column: column, Row: row}
-			r := pixels(g, c, w, h)
-			clear(count)
-			for y := r.Min.Y; y < r.Max.Y; y++ {
-				for _, label := range of[y*w+r.Min.X : y*w+r.Max.X] {
-					count[label]++
-				}
-			}
-			for label, n := range count {
-				if n > 0 && (float64(n) >= covered*float64(r.Dx()*r.Dy()) || float64(n) >= ownPart*float64(total[label])) {
-					result[label] = append(result[label], c)
-				}
-			}
-		}
-	}
-	for label, cells := range result {
-		if len(cells) == 0 && total[label] > 0 { // spread thinly over a fine grid
-			result[label] = fullest(g, w, h, of, T(label))
-		}
-	}
-	return result
-}
-
-// fullest returns the one cell that holds most of a label.
-func fullest[T uint8 | uint16](g grid.Grid, w, h int, of []T, label T) []grid.Cell {
-	most, at := 0, grid.Cell{}
-	for row := range g.Rows {
-		for column := range g.Columns {
-			c := grid.Cell{Column: column, Row: row}
-			r, n := pixels(g, c, w, h), 0
-			for y := r.Min.Y; y < r.Max.Y; y++ {
-				for _, l := range of[y*w+r.Min.X : y*w+r.Max.X] {
-					if l == label {
-						n++
-					}
-				}
-			}
-			if n > most {
-				most, at = n, c
-			}
-		}
-	}
-	return []grid.Cell{at}
-}
-
-// withColours adds to a region's cells those of its colours: where a colour is said
-// to be, its region is said to be too.
-func withColours(region []grid.Cell, colours [][]grid.Cell) []grid.Cell {
-	all := slices.Clone(region)
-	for _, cells := range colours {
-		all = append(all, cells...)
-	}
-	slices.SortFunc(all, func(a, b grid.Cell) int { return cmp.Or(a.Row-b.Row, a.Column-b.Column) })
-	return slices.Compact(all)
-}
-
-// names returns the cells' names.
-func names(cells []grid.Cell) []string {
-	result := make([]string, len(cells))
-	for i, c := range cells {
-		result[i] = c.String()
-	}
-	return result
 }

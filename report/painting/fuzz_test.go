@@ -1,0 +1,42 @@
+package painting
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"tonewright/grid"
+	"tonewright/match/paint"
+	"tonewright/report/plan"
+)
+
+// FuzzRead reads whatever bytes there may be: a painting whose parts fit, or one
+// sentence that begins with the file. Box files are not read: a box is given.
+func FuzzRead(f *testing.F) {
+	f.Add([]byte(everyKey))
+	f.Add([]byte("photo = 'a'\n[[region]]\nname = 'a'\noutline = [[1, 2], [0x10, +inf], [1e3, 1_0]]"))
+	f.Add([]byte("photo = 'a'\r\nsight = {kind = 'deutan', severity = -0.0}\r\nregion = [{name = 'b', cells = 'A1:ZZ702'}]"))
+	f.Add([]byte("photo = 'a'\n[[region]]\nname = 'a'\ncells = 'A1'\n[region.name]\n[[region.cells.b]]\n[sight.kind]"))
+	f.Add([]byte("\xef\xbb\xbfphoto = 'a'\n[[region]]\nname = 'a'\nscheme = 'complement of a'\nmask = 'b'"))
+	box := paint.StarterBox()
+	f.Fuzz(func(t *testing.T, text []byte) {
+		p, err := parseText("a.toml", text, &box)
+		if err != nil {
+			require.True(t, strings.HasPrefix(err.Error(), "a.toml:"), err)
+			return
+		}
+		o := p.Options
+		require.NotEmpty(t, o.Photo)
+		require.LessOrEqual(t, len(o.Regions), plan.MostRegions)
+		for _, r := range o.Regions {
+			require.NoError(t, plan.CheckRegionName(r.Name))
+			for _, ring := range r.Outline {
+				require.GreaterOrEqual(t, len(ring), 3)
+				for _, at := range ring {
+					require.True(t, at.X >= 0 && at.X <= grid.Largest && at.Y >= 0 && at.Y <= grid.Largest)
+				}
+			}
+		}
+	})
+}

@@ -1,0 +1,198 @@
+// A painting file as a tree of keys and values, each with its line.
+
+package painting
+
+import (
+	"errors"
+	"fmt"
+	"sort"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"tonewright/report/plan"
+)
+
+// table is keys in the order they stand.
+type table struct {
+	line    int
+	entries []*entry
+	at      map[string]*entry
+}
+
+// entry is a key and what it is set to.
+type entry struct {
+	key   string
+	line  int
+	value value
+}
+
+// value is what stands behind a key or in a list.
+type value struct {
+	kind  unstable.Kind // String, Bool, Integer, Float, Array, InlineTable for any table, or that of a date
+	line  int
+	text  string  // of what is no list and no table, as it stands, text without its quotes
+	items []value // of a list
+	table *table
+}
+
+// kinds says what a value is, in words.
+var kinds = map[unstable.Kind]string{
+	unstable.String: "text", unstable.Bool: "true or false", unstable.Integer: "a number", unstable.Float: "a number",
+	unstable.Array: "a list", unstable.InlineTable: "a table",
+}
+
+// what says what the value is, in words.
+func (v *value) what() string {
+	if word, ok := kinds[v.kind]; ok {
+		return word
+	}
+	return "a date or a time"
+}
+
+// parse returns the tree of a TOML text, or what is wrong with its form. file is for
+// errors. Every key is there once and no table is written twice.
+func parse(file string, text []byte) (*table, error) {
+	var form map[string]any
+	if err := toml.Unmarshal(text, &form); err != nil {
+		return nil, formError(file, err)
+	}
+	b := builder{lines: linesOf(text), root: &table{line: 1}}
+	b.open = b.root
+	b.parser.Reset(text)
+	for b.parser.NextExpression() {
+		b.add(b.parser.Expression())
+	}
+	if err := b.parser.Error(); err != nil {
+		return nil, plan.Misused(fmt.Errorf("%s: %w", file, err))
+	}
+	return b.root, nil
+}
+
+// formError says in one sentence what the TOML reader found.
+func formError(file string, err error) error {
+	if wrong := (*toml.DecodeError)(nil); errors.As(err, &wrong) {
+		line, column := wrong.Position()
+		reason := strings.TrimPrefix(wrong.Error(), "toml: ")
+		if strings.Contains(reason, "strconv") { // the reader's own words name code
+			reason = "this number cannot be read, it is too large or too small"
+		}
+		return plan.Misused(fmt.Errorf(`%s:%d:%d: %s; a line is written like ground = "black", or panel = "12x16in"`,
+			file, line, column, reason))
+	}
+	return plan.Misused(fmt.Errorf("%s: %w", file, err))
+}
+
+// builder puts the parser's expressions, one after the other, into a tree.
+type builder struct {
+	parser unstable.Parser
+	lines  []int // where each line after the first begins
+	root   *table
+	open   *table // the one that keys go into
+}
+
+func linesOf(text []byte) (starts []int) {
+	for i, c := range text {
+		if c == '\n' {
+			starts = append(starts, i+1)
+		}
+	}
+	return starts
+}
+
+func (b *builder) lineOf(r unstable.Range) int {
+	return 1 + sort.SearchInts(b.lines, int(r.Offset)+1)
+}
+
+func (b *builder) add(node *unstable.Node) {
+	switch node.Kind {
+	case unstable.KeyValue:
+		b.set(b.open, node)
+	case unstable.Table:
+		path, line := b.path(node)
+		b.open = b.root.within(path, line)
+	case unstable.ArrayTable:
+		path, line := b.path(node)
+		last := len(path) - 1
+		e := b.root.within(path[:last], line).entry(path[last], line)
+		b.open = &table{line: line}
+		e.value.kind = unstable.Array
+		e.value.items = append(e.value.items, value{kind: unstable.InlineTable, line: line, table: b.open})
+	}
+}
+
+// path returns the parts of a key, and its line.
+func (b *builder) path(node *unstable.Node) (parts []string, line int) {
+	for key := node.Key(); key.Next(); {
+		if parts == nil {
+			line = b.lineOf(key.Node().Raw)
+		}
+		parts = append(parts, string(key.Node().Data))
+	}
+	return parts, line
+}
+
+// set puts a key and its value into a table, into one within it where the key has dots.
+func (b *builder) set(t *table, node *unstable.Node) {
+	path, line := b.path(node)
+	last := len(path) - 1
+	e := t.within(path[:last], line).entry(path[last], line)
+	e.value = b.value(node.Value(), line)
+}
+
+// value returns what a node holds; one that does not know its own place stands on line.
+func (b *builder) value(node *unstable.Node, line int) value {
+	if node.Raw.Length > 0 {
+		line = b.lineOf(node.Raw)
+	}
+	v := value{kind: node.Kind, line: line}
+	switch node.Kind {
+	case unstable.Array:
+		for each := node.Children(); each.Next(); {
+			v.items = append(v.items, b.value(each.Node(), line))
+		}
+		if len(v.items) > 0 {
+			v.line = v.items[0].line
+		}
+	case unstable.InlineTable:
+		v.table = &table{line: line}
+		for each := node.Children(); each.Next(); {
+			b.set(v.table, each.Node())
+		}
+	default:
+		v.text = string(node.Data)
+	}
+	return v
+}
+
+// within returns the table that a path of keys leads to, made where it is not there; of
+// a list of tables the last.
+func (t *table) within(path []string, line int) *table {
+	for _, part := range path {
+		e := t.entry(part, line)
+		if n := len(e.value.items); n > 0 && e.value.items[n-1].table != nil {
+			t = e.value.items[n-1].table
+			continue
+		}
+		if e.value.table == nil {
+			e.value = value{kind: unstable.InlineTable, line: line, table: &table{line: line}}
+		}
+		t = e.value.table
+	}
+	return t
+}
+
+// entry returns the entry of a key, made where it is not there.
+func (t *table) entry(key string, line int) *entry {
+	if e := t.at[key]; e != nil {
+		return e
+	}
+	e := &entry{key: key, line: line, value: value{line: line}}
+	if t.at == nil {
+		t.at = map[string]*entry{}
+	}
+	t.at[key] = e
+	t.entries = append(t.entries, e)
+	return e
+}

@@ -1,0 +1,158 @@
+package painting
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"tonewright/report/plan"
+)
+
+// Each wrong line is named, with what is allowed; line 1 is a good photo.
+func TestReadSaysWhatIsWrong(t *testing.T) {
+	region := "[[region]]\nname = \"jug\"\ncells = \"A1\"\n" // lines 2 to 4
+	for _, c := range []struct{ name, text, want string }{
+		{"a misspelt key", `panle = "12x16in"`, `:2: panle is not a key here; did you mean panel? keys here are photo, name, panel, cell, `},
+		{"a key unlike any", `zzzzzz = 1`, `:2: zzzzzz is not a key here; keys here are photo, name, `},
+		{"a key in capitals", `Panel = "12x16in"`, `did you mean panel?`},
+		{"an American key", `colors = 5`, `did you mean colours?`},
+		{"a key of a region above", "ground = \"black\"\nrole = \"focal\"", `:3: role is not a key here; it stands under a [[region]]`},
+		{"a key of the picture below", region + `ground = "black"`, `:5: ground is not a key in a region; it stands above the first [[region]]; keys in a region are name, cells, `},
+		{"another table", "[[regions]]\nname = \"jug\"", `:2: regions is not a key here; did you mean region?`},
+		{"a key that could steer", "\"a\\u001b[31m\" = 1", `:2: "a\x1b[31m" is not a key here`},
+		{"an endless key", strings.Repeat("k", 100000) + " = 1", `…" is not a key here; keys here are`},
+		{"dots", "panel.width = 3", `:2: panel is a table; write it like panel = "12x16in"`},
+
+		{"a number for text", "\npanel = 12", `:3: panel is a number; write it like panel = "12x16in"`},
+		{"text for a number", `coat = "thin"`, `:2: coat is text; write it like coat = 1.0`},
+		{"text for yes", `holds = "yes"`, `:2: holds is text; write it like holds = true`},
+		{"a date", `name = 2026-01-01`, `:2: name is a date or a time; write it like name = `},
+		{"no unit", `panel = "12x16"`, `:2: panel: "12x16" has no unit: end it with in, cm or mm`},
+		{"a bad ground", `ground = "mauve"`, `:2: ground: ground "mauve" is not known: write white, gray, black, `},
+		{"an endless ground", `ground = "` + strings.Repeat("é", 100000) + `"`, `…" has 100000 letters; at most 100`},
+		{"a bad crop", `crop = "middle"`, `:2: crop: crop "middle" is not known`},
+		{"a bad key of values", `key = "bright"`, `:2: key: "bright" is not known: write "fit" or "literal"`},
+		{"a bad finish", `finish = "shiny"`, `:2: finish: `},
+		{"not a number", `coat = nan`, `:2: coat: nan is out of range: 0.05 to 20`},
+		{"no end", `coat = inf`, `:2: coat: inf is out of range: 0.05 to 20`},
+		{"past all", `coat = 1e999`, `painting.toml:2:8: this number cannot be read`},
+		{"half a colour", `colours = 2.5`, `:2: colours: 2.5 is not a whole number from 1 to 24`},
+		{"too many colours", `colours = 9_000_000_000_000_000_000`, `:2: colours: 9_000_000_000_000_000_000 is not a whole number from 1 to 24`},
+		{"no colours", `colours = 0`, `:2: colours: 0 is not a whole number from 1 to 24`},
+		{"no megapixels", `megapixels = 0`, `:2: megapixels: 0 is out of range: more than 0 and at most 10000`},
+		{"no tubes", `tubes = -8`, `:2: tubes: -8 is not a whole number from 1 to 100`},
+		{"no error", `within = 0.0`, `:2: within: 0.0 is out of range: more than 0 and at most 50`},
+		{"no file", `out = ""`, `:2: out: names no file`},
+		{"no PNG", `study = "study.jpg"`, `:2: study: "study.jpg": the study is written as PNG; give it a name that ends in .png`},
+		{"no file's name", `out = "a\u0000"`, `:2: out: "a\x00" cannot be a file's name`},
+
+		{"a bad sight", `sight = "blurred"`, `:2: sight: sight "blurred": not a sight; write full, protan, deutan or tritan`},
+		{"a sight's number", `sight = 0.8`, `:2: sight is a number; write it like sight = "deutan 0.8"`},
+		{"an unknown kind", `sight = {kind = "red"}`, `:2: sight: kind: sight "red": not a sight`},
+		{"two severities", `sight = {kind = "deutan 0.8", severity = 1}`, `:2: sight: kind: "deutan 0.8" is more than a kind`},
+		{"too severe", `sight = {kind = "deutan", severity = 1.1}`, `:2: sight: severity: 1.1 is out of range: 0 to 1`},
+		{"no kind", `sight = {severity = 1}`, `:2: sight: has no kind; write it like {kind = "deutan", severity = 0.8}`},
+		{"a key of sight", "[sight]\nkind = \"deutan\"\nsevere = 1", `:4: sight: severe is not a key of sight; did you mean severity? keys of sight are kind, severity`},
+
+		{"an unknown paint", "paints = [\n\"viridian\",\n\"titanum white\"]", `:4: paints: unknown paint "titanum white"; did you mean "titanium-white"`},
+		{"a paint twice", "paints = [\"viridian\",\n\"PG18\"]", `:3: paints: "PG18" is Viridian, which is listed already; leave it out`},
+		{"a number of paints", `paints = [12]`, `:2: paints: a number stands in the list; write each paint's name in quotes`},
+		{"no paints", `paints = []`, `:2: paints: lists none; write paints = ["titanium-white", `},
+		{"one paint", `paints = "viridian"`, `:2: paints is text; write it like paints = ["titanium-white", "yellow-ochre"]`},
+		{"a box and paints", "paints = [\"viridian\"]\nbox = \"a.toml\"", `:3: box and paints are both here; keep one`},
+		{"no box", `box = "none.toml"`, `:2: box: `},
+
+		{"a region in one line", `region = "jug=A1"`, `:2: region: is written as [[region]] on a line of its own`},
+		{"one bracket", "[region]\nname = \"jug\"", `:2: region: is written as [[region]] on a line of its own`},
+		{"no name", "[[region]]\ncells = \"A1\"", `:2: name: a region needs a name, like kettle`},
+		{"a blank name", "[[region]]\nname = \" \"\ncells = \"A1\"", `:3: name: a region needs a name, like kettle`},
+		{"the rest", "[[region]]\nname = \"The Rest\"\ncells = \"A1\"", `:3: name: region "The Rest": that name is kept for what no region covers`},
+		{"a name that steers", "[[region]]\nname = \"a\\u202eb\"\ncells = \"A1\"", `:3: name: region "a\u202eb" has characters that cannot be printed`},
+		{"a name twice", region + "[[region]]\nname = \"JUG\"\ncells = \"B1\"", `:6: name: "JUG" is the name of a region above already; give each its own`},
+		{"nowhere", "[[region]]\nname = \"jug\"\nrole = \"focal\"", `:2: region "jug" is nowhere; say where it lies with cells`},
+		{"two places", region + "outline = [[1, 1], [2, 1], [2, 2]]", `:5: outline: region "jug" has cells already; keep one of cells, outline and mask`},
+		{"no cell", "[[region]]\nname = \"jug\"\ncells = \"C3:7F\"", `:4: cells: "7F" is not a cell: write column letters and a row number, like C3; write cells and ranges of them`},
+		{"no cells", "[[region]]\nname = \"jug\"\ncells = \"\"", `:4: cells: "" is not a cell`},
+		{"backwards", "[[region]]\nname = \"jug\"\ncells = \"C3:A1\"", `:4: cells: range C3:A1 runs backwards`},
+		{"no role", region + `role = "main"`, `:5: role: "main" is not known: write "focal", "support" or "quiet"`},
+		{"nearly a role", region + `role = "fokal"`, `:5: role: "fokal" is not known; did you mean "focal"?`},
+		{"no aim", region + `aim = "values"`, `:5: aim: "values" is not known; did you mean "value"?: write "photo" or "value"`},
+		{"too light", region + `value_shift = 4.5`, `:5: value_shift: 4.5 is out of range: -4 to 4`},
+		{"no hue", region + `hue = "beautiful"`, `:5: hue: hue "beautiful": not a hue`},
+		{"too many regions", manyRegions(26), `:77: 26 regions are too many: name at most 25`},
+		{"far too many", manyRegions(10000), `:77: 10000 regions are too many: name at most 25`},
+
+		{"two points", "[[region]]\nname = \"jug\"\noutline = [[1, 1], [2, 2]]", `:4: outline: a ring has 2 points; it needs three or more`},
+		{"no points", "[[region]]\nname = \"jug\"\noutline = []", `:4: outline: has no points; write three or more`},
+		{"a bad point", "[[region]]\nname = \"jug\"\noutline = [\n[1, 1],\n[2, 2, 2],\n[1, 2]]", `:6: outline: a list of 3 is no point; write it like [1.5, 2]: from the left and from the top, in in`},
+		{"a point of text", "[[region]]\nname = \"jug\"\noutline = [[1, 1], [2, \"2\"], [1, 2]]", `:4: outline: text stands in a point`},
+		{"not a point", "[[region]]\nname = \"jug\"\noutline = [[1, 1],\n[2, nan], [1, 2]]", `:5: outline: nan is off the panel`},
+		{"left of the panel", "[[region]]\nname = \"jug\"\noutline = [[1, 1],\n[-2, 1], [1, 2]]", `:5: outline: -2 is off the panel`},
+		{"a mixed list", "[[region]]\nname = \"jug\"\noutline = [[[1, 1], [2, 1], [2, 2]],\n3]", `stands among the rings`},
+
+		{"a paint not owned", region + "palette = [\"yellow-ochre\",\n\"cobalt-blue\"]", `:6: palette: "cobalt-blue" is not in your box; nearest to its colour there are "ultramarine-blue", `},
+		{"how to own it", region + "palette = [\"cobalt-blue\"]", `; to use it, add "cobalt-blue" to a list of yours, paints = [...], above the first [[region]]`},
+		{"how to own it, with a list", "paints = [\"viridian\"]\n" + region + "palette = [\"cobalt-blue\"]", `nearest to its colour there are "viridian"; to use it, add "cobalt-blue" to paints on line 2`},
+		{"a paint unheard of", region + "palette = [\"moon dust\"]", `:5: palette: unknown paint "moon dust"; did you mean `},
+		{"the same paint", region + "palette = [\"viridian\", \"PG18\"]", `:5: palette: "PG18" is Viridian, which is listed already`},
+		{"an empty palette", region + "palette = []", `:5: palette: names no paint but white; name 1 to 5 others`},
+		{"only white", region + "palette = [\"titanium-white\"]", `:5: palette: names no paint but white`},
+		{"six paints", region + "palette = [\"titanium-white\", \"viridian\", \"yellow-ochre\", \"burnt-umber\", \"burnt-sienna\", \"ivory-black\", \"pyrrole-red\"]", `:5: palette: "pyrrole-red" is one too many: a palette is 1 to 5 paints, beside white`},
+		{"white and no white", region + "white = false\npalette = [\"titanium-white\", \"viridian\"]", `:5: white: is false, but titanium-white is in the palette`},
+
+		{"no scheme", region + `scheme = "triad"`, `:5: scheme: "triad" is not known: write "monochrome", "analogous" or "quiet", or "complement of NAME" with another region's name`},
+		{"nearly a scheme", region + `scheme = "analagous"`, `did you mean "analogous"?`},
+		{"of what", region + `scheme = "complement"`, `:5: scheme: say of which region, like "complement of lemon"`},
+		{"of nothing", region + `scheme = "complement of lemon"`, `:5: scheme: there is no region "lemon" to be the complement of; there are jug`},
+		{"of itself", region + `scheme = "complement of jug"`, `:5: scheme: "jug" is the complement of "jug": a circle`},
+		{"a complement's hue", region + "[[region]]\nname = \"lid\"\ncells = \"B1\"\nscheme = \"complement of jug\"\nhue = \"5R\"", `:9: hue: a complement takes its hue from the other region`},
+		{"a circle", region + "scheme = \"complement of lid\"\n[[region]]\nname = \"lid\"\ncells = \"B1\"\nscheme = \"complement of jug\"", `:5: scheme: "jug" is the complement of "lid", which is the complement of "jug": a circle`},
+
+		{"no TOML", `panel 12x16in`, `painting.toml:2:`},
+		{"a key twice", "panel = \"1x1in\"\npanel = \"1x1in\"", `painting.toml:3:`},
+		{"quotes forgotten", `ground = black`, `painting.toml:2:10: `},
+		{"depth", "name = " + strings.Repeat("[", 200000), `painting.toml:2:`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			start := time.Now()
+			_, err := Read(write(t, "photo = \"a.jpg\"\n"+c.text))
+			require.Error(t, err)
+			assert.Contains(t, err.Error(), "painting.toml:")
+			assert.Contains(t, err.Error(), c.want)
+			assert.NotContains(t, err.Error(), "\n", "one sentence")
+			assert.Less(t, len(err.Error()), 1500)
+			assert.Less(t, time.Since(start), 2*time.Second)
+			_, usage := errors.AsType[plan.UsageError](err)
+			assert.Equal(t, c.name != "no box", usage, "what the file says is wrong usage")
+		})
+	}
+}
+
+func manyRegions(n int) string {
+	var b strings.Builder
+	for i := range n {
+		fmt.Fprintf(&b, "[[region]]\nname = \"r%d\"\ncells = \"A1\"\n", i)
+	}
+	return b.String()
+}
+
+// What cannot be read at all is said without a line.
+func TestReadNoPaintingFile(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"", `painting.toml: names no photo; write photo = "kettle.jpg"`},
+		{"ground = \"black\"", `painting.toml: names no photo`},
+		{"\xff\xfea\x00", `painting.toml: is written in UTF-16; save it as UTF-8`},
+		{strings.Repeat("# note\n", 200000), `painting.toml: over 1 MiB is no painting file`},
+		{"name = \"\xff\"", `painting.toml:1:`},
+	} {
+		_, err := Read(write(t, c.text))
+		assert.ErrorContains(t, err, c.want)
+	}
+	_, err := Read(t.TempDir())
+	assert.ErrorContains(t, err, "is a folder, a device or a pipe")
+}

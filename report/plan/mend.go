@@ -1,0 +1,278 @@
+// Where rank and role disagree, and the smallest change that brings them together.
+
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"tonewright/analyze"
+	"tonewright/analyze/colour"
+	"tonewright/match"
+)
+
+// scene is the picture as it is to be painted, for asking what a change would do.
+type scene struct {
+	*mixer
+	lies    *analyze.Composition
+	regions []mixed
+}
+
+// standOutOf tells how the regions stand, in their entries too, and what of it is not
+// as meant; lost edges aside.
+func standOutOf(s *scene, regions []Region) StandOut {
+	standings := s.standings(-1, mixed{})
+	out := StandOut{Measure: measured, Order: make([]string, 0, len(regions))}
+	byRank := make([]string, len(regions)+1)
+	for i, st := range standings {
+		if st.Rank > 0 {
+			regions[i].Standing = standingOf(st, regions[i])
+			byRank[st.Rank] = regions[i].Tag
+		}
+	}
+	for _, tag := range byRank[1:] {
+		if tag != "" {
+			out.Order = append(out.Order, tag)
+		}
+	}
+	out.Disagreements = s.disagreements(standings)
+	return out
+}
+
+// measured names what the standing is measured by.
+const measured = "Region contrast [Cheng2015] with centre-surround contrast, in CIE L*a*b*, of the colour study"
+
+// tonesOf returns a region's mixes with their shares of it.
+func (s *scene) tonesOf(r int, x mixed) []analyze.Tone {
+	shares := s.shares(r)
+	tones := make([]analyze.Tone, len(x.aims))
+	for j := range x.aims {
+		tones[j] = analyze.Tone{Lab: x.look(j), Share: shares[j]}
+	}
+	return tones
+}
+
+// standings tells how the regions stand, with region r painted as x; r < 0: as they are.
+func (s *scene) standings(r int, x mixed) []analyze.Standing {
+	tones := make([][]analyze.Tone, len(s.regions))
+	for i, region := range s.regions {
+		if i == r {
+			region = x
+		}
+		tones[i] = s.tonesOf(i, region)
+	}
+	return s.lies.Standings(tones)
+}
+
+// misplaced lists the regions whose rank does not fit their role: a focal one that is
+// not among the first, of as many as are focal, and a quiet one not among the last.
+func (s *scene) misplaced(standings []analyze.Standing) (regions []int) {
+	seen, focal, quiet := 0, 0, 0
+	for r, st := range standings {
+		if st.Rank == 0 {
+			continue
+		}
+		seen++
+		switch s.wishes[r].role() {
+		case Focal:
+			focal++
+		case QuietRole:
+			quiet++
+		}
+	}
+	for r, st := range standings {
+		role := s.wishes[r].role()
+		if st.Rank > 0 && (role == Focal && st.Rank > focal || role == QuietRole && st.Rank <= seen-quiet) {
+			regions = append(regions, r)
+		}
+	}
+	return regions
+}
+
+// disagreements says of each misplaced region what stands in its way and what mends it.
+func (s *scene) disagreements(standings []analyze.Standing) []Disagreement {
+	list := []Disagreement{}
+	misplaced := s.misplaced(standings)
+	for _, r := range misplaced {
+		rivals := s.rivals(r, standings)
+		d := Disagreement{Region: tagOf(r), Role: s.wishes[r].role(), Rank: standings[r].Rank, Mend: s.mend(r, rivals, len(misplaced))}
+		names := make([]string, len(rivals))
+		for i, rival := range rivals {
+			names[i] = s.label(rival)
+		}
+		if d.Role == Focal {
+			d.Text = fmt.Sprintf("%s is to be focal, but stands out only as number %d: %s.", s.label(r), d.Rank, standOutMore(names))
+		} else {
+			d.Text = fmt.Sprintf("%s is to be quiet, but stands out as number %d, more than %s.", s.label(r), d.Rank, listed(names))
+		}
+		if d.Mend == nil {
+			d.Text += " No single change of palette or value was found that mends it."
+		}
+		list = append(list, d)
+	}
+	return list
+}
+
+func standOutMore(names []string) string {
+	if len(names) == 1 {
+		return names[0] + " stands out more"
+	}
+	return listed(names) + " stand out more"
+}
+
+func (s *scene) label(r int) string { return fmt.Sprintf("%s (%s)", tagOf(r), s.wishes[r].Name) }
+
+// rivals lists, the nearest in rank first, the regions of lower role that outrank a
+// focal region, or those of higher role that a quiet one outranks.
+func (s *scene) rivals(r int, standings []analyze.Standing) []int {
+	byRank := make([]int, len(standings)+1)
+	for i, st := range standings {
+		byRank[st.Rank] = i
+	}
+	step := 1 // a quiet region has its rivals below
+	if s.wishes[r].role() == Focal {
+		step = -1
+	}
+	var list []int
+	for rank := standings[r].Rank + step; rank > 0 && rank < len(byRank); rank += step {
+		i := byRank[rank]
+		if standings[i].Rank == rank && s.wishes[i].role() != s.wishes[r].role() {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// change is one line of the painting file that might mend.
+type change struct {
+	region      int
+	wish        RegionWish
+	line, words string
+	size        float64 // mean CIEDE2000 over the panel, as guessed
+}
+
+// shiftSteps are the value shifts tried, by size. Ours: half a step is the least that
+// is seen across a room, past two the drawing's values are no longer the photo's.
+var shiftSteps = []float64{0.5, 1, 1.5, 2}
+
+// rivalsTried is how many rivals are tried to be changed in place of the region. Ours.
+const rivalsTried = 2
+
+// mend returns the smallest change that takes region r out of the misplaced ones and
+// adds none; nil where there is none. What a change would do is guessed from its aims
+// first, and mixed only where it promises to mend.
+func (s *scene) mend(r int, rivals []int, misplaced int) *Mend {
+	changes := s.changesOf(r, s.wishes[r].role() == Focal)
+	for _, rival := range rivals[:min(rivalsTried, len(rivals))] {
+		changes = append(changes, s.changesOf(rival, s.wishes[r].role() != Focal)...)
+	}
+	mends := func(c change, x mixed) bool {
+		left := s.misplaced(s.standings(c.region, x))
+		return len(left) < misplaced && !slices.Contains(left, r)
+	}
+	var promising []change
+	for _, c := range changes {
+		x := s.aim(c.region, c.wish)
+		if c.size = Round(s.distance(c.region, x), 2); mends(c, x) {
+			promising = append(promising, c)
+		}
+	}
+	slices.SortStableFunc(promising, func(a, b change) int { return cmp.Compare(a.size, b.size) })
+	for _, c := range promising {
+		if x := s.mix(c.region, c.wish); mends(c, x) {
+			return &Mend{Region: tagOf(c.region), Name: s.wishes[c.region].Name, Line: c.line,
+				Change: Round(s.distance(c.region, x), 2), Text: fmt.Sprintf("%s: %s.", s.label(c.region), c.words)}
+		}
+	}
+	return nil
+}
+
+// distance returns how far a region's new colours are from its old, as a mean of
+// CIEDE2000 over the panel.
+func (s *scene) distance(r int, x mixed) (mean float64) {
+	for j, t := range s.colours[r] {
+		mean += t.share * colour.DeltaE00(s.regions[r].look(j), x.look(j))
+	}
+	return mean
+}
+
+// changesOf lists changes to a region that may make it stand out more, or less.
+func (s *scene) changesOf(r int, more bool) []change {
+	w := s.wishes[r]
+	if w.Name == "" { // what no region covers is not in the painting file
+		return nil
+	}
+	var list []change
+	for _, step := range shiftSteps {
+		for _, by := range []float64{step, -step} {
+			c := change{region: r, wish: w}
+			c.wish.Shift += by
+			if math.Abs(c.wish.Shift) > mostShift {
+				continue
+			}
+			c.line = fmt.Sprintf("value_shift = %g", c.wish.Shift)
+			c.words = fmt.Sprintf("paint it %s by %g of a value step", lighter(by), math.Abs(by))
+			list = append(list, c)
+		}
+	}
+	for _, wish := range s.wishesFor(r, more) {
+		suggestions, _ := s.suggest(r, wish, s.regions)
+		for _, p := range suggestions {
+			if p.Covered < wellCovered || (p.White == nil) != (w.NoWhite || whiteOf(s.box) == nil) {
+				continue
+			}
+			c := change{region: r, wish: w}
+			c.wish.Palette = ids(p.Paints)
+			c.line = paletteLine(p.Paints)
+			c.words = fmt.Sprintf("paint it from %s", paletteWords(p))
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// wellCovered is the share of a region whose values a palette must reach to be
+// offered as a mend. Ours.
+const wellCovered = 0.8
+
+// wishesFor lists what palettes to ask for: to stand out, its own hue at full strength
+// and the complement of each neighbour; to keep back, quiet ones.
+func (s *scene) wishesFor(r int, more bool) []Wish {
+	if !more {
+		return []Wish{{Scheme: match.Quiet}}
+	}
+	var list []Wish
+	if hue, ok := hueOf(s.regions[r], s.colours[r]); ok {
+		text, _, _ := strings.Cut(colour.Munsell{Hue: hue, Value: 5, Chroma: 10}.Short(), " ")
+		list = append(list, Wish{Hue: text})
+	}
+	for other, w := range s.wishes {
+		if other != r && w.Name != "" && s.lies.Touch(r, other) {
+			if _, ok := hueOf(s.regions[other], s.colours[other]); ok {
+				list = append(list, Wish{Scheme: match.Complement, Of: w.Name})
+			}
+		}
+	}
+	return list
+}
+
+func paletteWords(s match.Suggestion) string {
+	var names []string
+	for _, p := range s.Paints {
+		names = append(names, p.Name)
+	}
+	if s.White != nil {
+		names = append(names, s.White.Name)
+	}
+	return listed(names)
+}
+
+func lighter(by float64) string {
+	if by < 0 {
+		return "darker"
+	}
+	return "lighter"
+}

@@ -1,0 +1,113 @@
+package plan
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"tonewright/analyze"
+	"tonewright/analyze/colour"
+	"tonewright/match"
+	"tonewright/match/paint"
+)
+
+// studyRow paints a row of grays, dark to light, from three piles of one region.
+func studyRow(t *testing.T, m *mixer, greys ...float32) (thick, coat *analyze.Picture, x mixed) {
+	t.Helper()
+	p := &analyze.Picture{Width: len(greys), Height: 1, RGB: make([]uint8, 3*len(greys))}
+	of := make([]uint16, len(greys))
+	clusters := []analyze.Cluster{{Lab: colour.Lab{L: 90}, Pixels: 1}, {Lab: colour.Lab{L: 50}, Pixels: 1}, {Lab: colour.Lab{L: 20}, Pixels: 1}}
+	for i, l := range greys {
+		p.Lab = append(p.Lab, l, 0, 0)
+		switch {
+		case l < 35:
+			of[i] = 2
+		case l < 70:
+			of[i] = 1
+		}
+	}
+	x = mixed{paints: m.box}
+	for _, c := range clusters {
+		x.aims = append(x.aims, c.Lab)
+	}
+	x.recipes = match.Recipes(m.box, x.aims, m.mixing)
+	m.wishes = []RegionWish{{}}
+	thick, coat = studyOf(p, of, []mixed{x}, [][]analyze.Cluster{clusters}, m)
+	return thick, coat, x
+}
+
+func studyMixer() *mixer {
+	return &mixer{
+		box:    []paint.Paint{owned("titanium-white"), owned("ivory-black")},
+		key:    ValueKey{Mode: "literal", PaintMin: 5, PaintMax: 97, PhotoMin: 0, PhotoMax: 100},
+		mixing: match.Options{Coat: 1},
+	}
+}
+
+func owned(id string) paint.Paint {
+	p, err := paint.Find(nil, id)
+	if err != nil {
+		panic(err)
+	}
+	return p
+}
+
+// At a pile's own value the study shows the pile; half way to the next, and on from
+// there with the other pile, the blend of both; past the ends the end's pile.
+func TestStudyBlendsNeighbouringPiles(t *testing.T) {
+	m := studyMixer()
+	study, coat, x := studyRow(t, m, 10, 20, 34.9, 35, 50, 60, 90, 97)
+	assert.Nil(t, coat, "no ground, no coat")
+	mix := func(j int) float64 { return x.recipes[j][0].Lab.L }
+	at := func(i int) float64 { return study.At(i).L }
+	assert.InDelta(t, mix(2), at(0), 0.05)
+	assert.InDelta(t, mix(2), at(1), 0.05)
+	assert.InDelta(t, (mix(2)+mix(1))/2, at(2), 0.3)
+	assert.InDelta(t, at(2), at(3), 0.3, "no seam half way")
+	assert.InDelta(t, mix(1), at(4), 0.05)
+	assert.InDelta(t, mix(1)+(mix(0)-mix(1))*0.25, at(5), 0.3)
+	assert.InDelta(t, mix(0), at(6), 0.05)
+	assert.InDelta(t, mix(0), at(7), 0.05)
+}
+
+// A coat over black is never lighter than the pile, and where the pile hides it is the
+// pile. Source: [Kubelka1948], a film over a darker ground.
+func TestStudyOverBlack(t *testing.T) {
+	m := studyMixer()
+	black := colour.Lab{L: 18}.Reflectance()
+	m.mixing.Ground = &black
+	study, coat, _ := studyRow(t, m, 10, 20, 35, 50, 60, 90, 97)
+	darker := 0
+	for i := range 7 {
+		assert.LessOrEqual(t, coat.At(i).L, study.At(i).L+0.05)
+		if coat.At(i).L < study.At(i).L-1 {
+			darker++
+		}
+	}
+	assert.Positive(t, darker, "white lets black through in one coat")
+}
+
+// A region lightened by a value is lighter by a value everywhere the box reaches.
+func TestShifted(t *testing.T) {
+	k := ValueKey{Mode: "fit", PaintMin: 20, PaintMax: 90}
+	assert.InDelta(t, colour.LOf(6), k.shifted(colour.LOf(5), 1), 1e-6)
+	assert.InDelta(t, colour.LOf(3.5), k.shifted(colour.LOf(5), -1.5), 1e-6)
+	assert.Equal(t, 90.0, k.shifted(85, 4), "not past what paint reaches")
+	assert.Equal(t, 95.0, k.shifted(95, 1), "what is past it already stays")
+	assert.Equal(t, 50.0, k.shifted(50, 0))
+}
+
+// Shades of one thing are blended, things of another colour are not.
+func TestNeighbours(t *testing.T) {
+	at := func(l, a, b float64) pile { c := colour.Lab{L: l, A: a, B: b}; return pile{photo: c, lab: c} }
+	piles := []pile{at(80, 10, 10), at(50, 15, 18), at(30, 16, 20), at(27, -20, 15), at(10, -6, 5)}
+	lighter, darker := neighbours(piles, 1)
+	assert.Same(t, &piles[0], lighter)
+	assert.Same(t, &piles[2], darker)
+	lighter, darker = neighbours(piles, 3)
+	assert.Same(t, &piles[0], lighter, "a highlight is far enough up")
+	assert.Same(t, &piles[4], darker)
+	wall := []pile{at(35, 16, 20), at(26, 3, 9)}
+	lighter, _ = neighbours(wall, 1)
+	assert.Nil(t, lighter, "copper is no lighter shade of a brown wall")
+}

@@ -1,0 +1,79 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"tonewright/report/plan"
+)
+
+// mostEdges is how many lost edges the terminal is told of, the longest.
+const mostEdges = 3
+
+// composing says what composing comes to: what is not as meant and the line that mends
+// it, the longest lost edges, the first palette for each wish, few tubes, look-alikes.
+func (t *text) composing(p *plan.Plan) {
+	if order := p.StandOut.Order; len(order) > 1 {
+		t.say(6, "Stands out, first to last: %s", strings.Join(order, ", "))
+	}
+	names := namesOf(p)
+	for _, d := range p.StandOut.Disagreements {
+		t.disagreement(d)
+	}
+	for i, e := range p.StandOut.LostEdges {
+		if i == mostEdges {
+			t.say(6, "  and %s, in the report", count(len(p.StandOut.LostEdges)-i, "shorter lost edge"))
+			break
+		}
+		t.say(6, "Lost edge: %s and %s, %s, %s", nameOr(names, e.A), nameOr(names, e.B), e.Where, lengthOf(p, e))
+	}
+	t.proposals(p)
+	if p.Tubes != nil {
+		t.say(6, "Few tubes: %s", p.Tubes.Text)
+	}
+	if l := alikeCounts(&p.LookAlikes); l != "" {
+		t.say(6, "Alike to you, not to others: %s; the report says how to tell them apart", l)
+	}
+}
+
+// nameOr returns a region's name, or its tag where it has none.
+func nameOr(names map[string]string, tag string) string {
+	if names[tag] == "" {
+		return tag
+	}
+	return fmt.Sprintf("%s (%s)", names[tag], tag)
+}
+
+// disagreement says one, and beneath it the line that mends it.
+func (t *text) disagreement(d plan.Disagreement) {
+	t.say(6, "Not as meant: %s", d.Text)
+	if d.Mend != nil {
+		t.say(6, "      To mend it, in the painting file under %q:", d.Mend.Name)
+		t.line("        %s", d.Mend.Line)
+	}
+}
+
+// proposals names the first palette for each region that one was wished for.
+func (t *text) proposals(p *plan.Plan) {
+	name := namerOf(p)
+	for _, r := range p.Regions {
+		if len(r.Suggestions) > 0 {
+			s := r.Suggestions[0]
+			t.say(6, "Palette for %s (%s): %s", r.Tag, r.Scheme, withWhite(listed(s.Names), name.of(s.White)))
+		}
+	}
+}
+
+// alikeCounts says how many pairs look alike to the painter only; "" for none.
+func alikeCounts(l *plan.LookAlikes) string {
+	var parts []string
+	for _, list := range []struct {
+		pairs []plan.LookAlike
+		of    string
+	}{{l.Piles, "piles"}, {l.Tubes, "tubes"}, {l.Regions, "neighbours on the panel"}} {
+		if n := len(list.pairs); n > 0 {
+			parts = append(parts, fmt.Sprintf("%s of %s", count(n, "pair"), list.of))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
