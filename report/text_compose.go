@@ -49,7 +49,9 @@ func (t *text) disagreement(d plan.Disagreement) {
 	t.say(6, "Not as meant: %s", d.Text)
 	if d.Mend != nil {
 		t.say(6, "      To mend it, in the painting file under %q:", d.Mend.Name)
-		t.line("        %s", d.Mend.Line)
+		for _, line := range strings.Split(d.Mend.Line, "\n") {
+			t.line("        %s", line)
+		}
 	}
 }
 
