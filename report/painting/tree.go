@@ -3,10 +3,8 @@
 package painting
 
 import (
-	"errors"
 	"fmt"
 	"sort"
-	"strings"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -75,20 +73,6 @@ func parse(file string, text []byte) (*table, error) {
 		return nil, formError(file, err)
 	}
 	return b.root, nil
-}
-
-// formError says in one sentence what the TOML reader found.
-func formError(file string, err error) error {
-	if wrong := (*toml.DecodeError)(nil); errors.As(err, &wrong) {
-		line, column := wrong.Position()
-		reason := strings.TrimPrefix(wrong.Error(), "toml: ")
-		if strings.Contains(reason, "strconv") { // the reader's own words name code
-			reason = "this number cannot be read, it is too large or too small"
-		}
-		return plan.Misused(fmt.Errorf(`%s:%d:%d: %s; a line is written like ground = "black", or panel = "12x16in"`,
-			file, line, column, reason))
-	}
-	return plan.Misused(fmt.Errorf("%s: %w", file, err))
 }
 
 // builder puts the parser's expressions, one after the other, into a tree.
