@@ -159,6 +159,7 @@ func TestLostEdgeOfADisc(t *testing.T) {
 	assert.InDelta(t, math.Pi*r, edges[0].Length, 0.05*math.Pi*r)
 	for i, at := range edges[0].Pixels {
 		assert.Less(t, at.Y, side/2+4)
+		assert.EqualValues(t, 1, disc(at.X, at.Y), "in the smaller region")
 		if i > 0 {
 			step := at.Sub(edges[0].Pixels[i-1])
 			assert.LessOrEqual(t, max(step.X, -step.X, step.Y, -step.Y), 1, "one stretch")
