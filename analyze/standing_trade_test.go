@@ -173,7 +173,7 @@ func TestTouch(t *testing.T) {
 
 // A corner of four regions that is a pixel off is no contact.
 func TestTouchInACorner(t *testing.T) {
-	c := Composed(laid(1, "000111", "000111", "000111", "222211", "222333", "222333"))
+	c := Composed(blown(1, "000111", "000111", "000111", "222211", "222333", "222333"))
 	assert.Equal(t, 2, c.sides[1][2], "one across, one down")
 	assert.False(t, c.Touch(1, 2))
 	assert.True(t, c.Touch(0, 1))
@@ -198,10 +198,10 @@ func TestRingByHand(t *testing.T) {
 	assert.InDelta(t, 0.56, c.Ring(1)[0], 0.03)
 	assert.InDelta(t, 1, c.inside[1], exact)
 
-	c = Composed(laid(50, "00001233", "00001233", "00001233", "00001233", "00001233", "00001233"))
+	c = Composed(blown(50, "00001233", "00001233", "00001233", "00001233", "00001233", "00001233"))
 	assert.InDelta(t, 1, c.Ring(0)[1], 0.001)
 
-	c = Composed(laid(30, "1000", "0000", "0000", "0000"))
+	c = Composed(blown(30, "1000", "0000", "0000", "0000"))
 	assert.InDelta(t, 459.0/996, c.inside[1], 0.03)
 }
 
