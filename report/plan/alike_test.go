@@ -200,7 +200,7 @@ func TestWhatOnlyTheProtanSeesInValue(t *testing.T) {
 	assert.Regexp(t, `^To your eyes A1 is darker than B1 by 1\.\d value; to others they are equal\.`, p.Tells)
 	assert.LessOrEqual(t, p.Seen, p.Full, "no sight with less tells more apart")
 	assert.Empty(t, lookAlikesOf(regions, never, starter, tritan1).Reverse)
-	regions[1].Colours[0].Recipe.Lab = TripleOf(colour.Lab{L: 35})
+	regions[1].Colours[0].Recipe.Lab = TripleOf(colour.Lab{L: 41})
 	assert.Empty(t, lookAlikesOf(regions, never, starter, protan1).Reverse, "others see this one too")
 }
 
