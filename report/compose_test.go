@@ -51,7 +51,7 @@ func compose(p *plan.Plan) {
 		Reverse: []plan.LookAlike{{A: two, B: one, Full: 3.1, Seen: 11, Tells: "Others see hardly a step here.", Kind: "tag"}},
 	}
 	p.Tubes = &plan.Tubes{Kept: []string{"titanium-white", "yellow-ochre", "ivory-black"}, MeanError: 3.84, FullError: 1.2, Proven: true,
-		Dropped: []plan.Dropped{{Paint: "pyrrole-red", Name: "Pyrrole Red", Gain: 0.61, Colours: []string{one, two}, Text: "The kettle's reds."}},
+		Dropped: []plan.Dropped{{Paint: "pyrrole-red", Name: "Pyrrole Red", Gain: 0.61, Colours: []string{one, two}, Text: "Pyrrole Red: would bring them nearer, by up to 1.2; 0.6 off the mean."}},
 		Text:    "3 tubes of 12 do for this picture."}
 }
 

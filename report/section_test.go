@@ -44,7 +44,7 @@ func TestComposedSections(t *testing.T) {
 		"A is to be focal, but stands out last.", "Darkening upper left, dark yellow-green by one value step", "No single change was found that mends it.",
 		"value 60 %, chroma 30 %, hue 10 %", "D4:F4", "3 in",
 		"For deutan 1.", "2 more pairs", "Viridian is transparent", "Others see hardly a step here.",
-		"Kept: Titanium White, Yellow Ochre and Ivory Black.", "3.8 ΔE off their aims", "0.61",
+		"Kept: Titanium White, Yellow Ochre and Ivory Black.", "3 tubes of 12 do for this picture.", "Pyrrole Red: would bring",
 	} {
 		assert.Contains(t, page, text)
 	}
