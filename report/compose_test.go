@@ -38,7 +38,7 @@ func compose(p *plan.Plan) {
 	p.StandOut.Measure = "Mean differences in CIE 1976 L*a*b*, nearer regions counting more."
 	p.StandOut.Disagreements = []plan.Disagreement{
 		{Region: a.Tag, Role: "focal", Rank: len(p.Regions), Text: a.Tag + " is to be focal, but stands out last.",
-			Mend: &plan.Mend{Region: b.Tag, Name: b.Name, Line: "value_shift = -1", Change: 2.1, Text: "Darkening " + b.Name + " by one value step brings it first."}},
+			Mend: &plan.Mend{Region: b.Tag, Name: b.Name, Line: "aim = \"value\"\nvalue_shift = -1", Change: 2.1, Text: "Darkening " + b.Name + " by one value step brings it first."}},
 		{Region: b.Tag, Role: "quiet", Rank: 1, Text: b.Tag + " is to be quiet, but stands out first. No single change was found that mends it."},
 	}
 	p.StandOut.LostEdges = []plan.LostEdge{{A: a.Tag, B: b.Tag, Cells: []string{"D4", "E4", "F4"}, Where: "D4:F4", LengthMM: 76.2, Share: 0.31, ValueApart: 0.2, DeltaE: 14, Text: "lost edge"}}

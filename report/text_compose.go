@@ -44,12 +44,13 @@ func nameOr(names map[string]string, tag string) string {
 	return fmt.Sprintf("%s (%s)", names[tag], tag)
 }
 
-// disagreement says one, and beneath it the line that mends it.
+// disagreement says one, and beneath it the line, or two, that mend it, unbroken: they
+// are copied.
 func (t *text) disagreement(d plan.Disagreement) {
 	t.say(6, "Not as meant: %s", d.Text)
 	if d.Mend != nil {
 		t.say(6, "      To mend it, in the painting file under %q:", d.Mend.Name)
-		t.line("        %s", d.Mend.Line)
+		t.line("        %s", strings.ReplaceAll(d.Mend.Line, "\n", "\n        "))
 	}
 }
 
