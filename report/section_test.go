@@ -142,7 +142,7 @@ func TestComposedText(t *testing.T) {
 	}
 	for _, text := range []string{
 		"Stands out, first to last: A, B, C", "Not as meant: A is to be focal, but stands out last.\n      To mend it, in the painting file under \"upper", "        aim = \"value\"\n        value_shift = -1\n",
-		"No single change was found\n      that mends it.", "D4:F4, 3 in", "and 2 shorter lost edges, in the report",
+		"No single change was found\n      that mends it.", "Lost edge: A and B along D4:F4, 3 in", "and 2 shorter lost edges, in the report",
 		"and Burnt Sienna, with Titanium White", "Few tubes: 3 tubes of 12", "10 pairs of piles, 1 pair of tubes, 1",
 		"Study:  study.png, study-gray.png\n",
 	} {
