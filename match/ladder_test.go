@@ -47,7 +47,7 @@ func TestLadderRises(t *testing.T) {
 			c, within := l.At(at)
 			require.True(t, within)
 			require.InDelta(t, at, c.L, exact)
-			if at > 9 { // under value 1, see mostBridges
+			if at > 9 { // under value 1, where strings between darks turn on the spot
 				require.Less(t, colour.DeltaE00(last, c), 6.0, "%v at %.1f", idsOf(paints), at)
 			}
 			last = c
