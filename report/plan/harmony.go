@@ -25,7 +25,7 @@ func harmonyOf(regions []Region, paints []Paint, touching func(a, b int) bool) H
 	var of []int // the region of each of Hues
 	for i, hues := range found {
 		for _, one := range hues {
-			if one.slight(hues[0], all) {
+			if one.slight(regions[i], hues[0], all) {
 				h.Slight += one.sum(stain.area)
 				continue
 			}

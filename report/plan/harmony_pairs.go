@@ -12,12 +12,12 @@ import (
 )
 
 // Opposite hues lie 50 of the 100 steps apart: 5R and 5BG, 5Y and 5PB.
-// Source: [ASTMD1535]. nearOpposite is how far off that still counts. Ours: one family
-// to either side, which takes in the neighbours of the complement that painters use
-// beside it (common practice, no source).
+// Source: [ASTMD1535]. nearOpposite is how far off that still counts. Ours: an eighth
+// of the circle to either side, as wide as match takes a wished hue, so that a palette
+// proposed as a complement is found to be one.
 const (
 	opposite     = 50
-	nearOpposite = 10
+	nearOpposite = 12.5
 )
 
 // tooSlight is the part of the picture's weight under which a hue is no side of a
