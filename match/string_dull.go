@@ -30,9 +30,8 @@ const (
 )
 
 // noteDulling fills in how far each step lies under the straight path, and what is mud.
-// Where white is an end of the string, the string itself is all the tints there are.
 func (s *String) noteDulling(opt StringOptions) {
-	thick, tints := s.falls(opt)
+	thick, tints := s.thickFalls(), s.tintFalls(opt)
 	for i := range s.Steps {
 		step := &s.Steps[i]
 		step.Dulls, step.Muddy = thick[i].by, thick[i].muddy()
@@ -43,19 +42,22 @@ func (s *String) noteDulling(opt StringOptions) {
 	}
 }
 
-// falls returns how far each step lies under the straight path, thick and as the tints
-// it is judged by.
-func (s *String) falls(opt StringOptions) (thick, tints []shortfall) {
+// thickFalls returns how far each step lies under the straight path as it is.
+func (s *String) thickFalls() []shortfall {
 	labs := make([]colour.Lab, len(s.Steps))
 	for i, step := range s.Steps {
 		labs[i] = step.Lab
 	}
-	thick = underStraight(labs)
-	tints = thick
-	if !s.From.White() && !s.To.White() {
-		tints = underStraight(s.tintsJudged(opt))
+	return underStraight(labs)
+}
+
+// tintFalls returns how far each step's tint does, see tintJudged. Where white is an
+// end of the string, the string itself is all the tints there are.
+func (s *String) tintFalls(opt StringOptions) []shortfall {
+	if s.From.White() || s.To.White() {
+		return s.thickFalls()
 	}
-	return thick, tints
+	return underStraight(s.tintsJudged(opt))
 }
 
 func (s *StringStep) nearlyBlack() bool { return s.Munsell.Value < nearBlack }

@@ -4,7 +4,6 @@ package match
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"tonewright/analyze/colour"
@@ -29,7 +28,7 @@ type Asked struct {
 	Hued   bool    // whether there is a hue at all: a region near gray has none
 
 	Aims         []colour.Lab // the region's colours, keyed to what paint reaches
-	Shares       []float64    // of the region that each aim covers, in any unit; nil: all alike
+	Shares       []float64    // of the region, of each aim, in any unit; nil: all alike
 	Around       []colour.Lab // the colours of its surroundings
 	AroundShares []float64    // of each; nil: all alike
 
@@ -64,7 +63,7 @@ func Suggest(owned []paint.Paint, ask Asked) (all []Suggestion) {
 	}
 	t := newTable(owned, ask)
 	for _, c := range t.differing(t.candidates()) {
-		all = append(all, t.suggestion(c))
+		all = append(all, t.suggestion(&c))
 	}
 	return all
 }
@@ -97,7 +96,7 @@ func (t *table) candidates() (all []candidate) {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(b.score, a.score), len(a.set)-len(b.set))
+		return cmp.Or(cmp.Compare(b.promise, a.promise), len(a.set)-len(b.set))
 	})
 	return all
 }
@@ -121,44 +120,65 @@ func subsets(n, size int) (all [][]int) {
 
 // differing returns the best candidates of which no two are nearly alike.
 func (t *table) differing(ranked []candidate) (picked []candidate) {
-	for range mostSuggestions {
-		if best, found := t.best(ranked, picked); found {
-			picked = append(picked, best)
+	for len(picked) < mostSuggestions {
+		best := t.best(ranked, picked)
+		switch {
+		case best == nil:
+			return picked
+		case t.stands(best):
+			picked = append(picked, *best)
+		default:
+			best.fits = false
 		}
 	}
 	return picked
 }
 
-// best returns the best candidate that is like none that was picked. Those that do not
-// promise more than the best so far cannot be better: dulling only takes points.
-func (t *table) best(ranked, picked []candidate) (best candidate, found bool) {
-	for _, c := range ranked {
-		if found && c.score <= best.score {
+// best returns the best candidate that is like none that was picked; nil where there is
+// none. Those that do not promise more than the best so far cannot be better: dulling
+// only takes points.
+func (t *table) best(ranked, picked []candidate) (best *candidate) {
+	for i := range ranked {
+		c := &ranked[i]
+		if best != nil && c.promise <= best.score {
 			break
 		}
-		like := func(p candidate) bool { return t.alike(c, p) }
-		if c = t.dulled(c); c.fits && (!found || c.score > best.score) && !slices.ContainsFunc(picked, like) {
-			best, found = c, true
+		if c.fits && !t.like(c, picked) && t.weigh(c) && (best == nil || c.score > best.score) {
+			best = c
 		}
 	}
-	return best, found
+	return best
+}
+
+// like tells whether a candidate is nearly one that was picked, and remembers it.
+func (t *table) like(c *candidate, picked []candidate) bool {
+	for ; c.fits && c.against < len(picked); c.against++ {
+		c.fits = !t.alike(c, &picked[c.against])
+	}
+	return !c.fits
 }
 
 // alike tells whether a palette is much the same as one picked before: it has all its
 // paints, as alternatives to a recipe do not, or hardly looks different over the region.
-func (t *table) alike(c, picked candidate) bool {
-	return containsAll(c.set, picked.set) || t.apart(c, picked) < Near
+func (t *table) alike(c, picked *candidate) bool {
+	return containsAll(c.set, picked.set) || t.apart(t.seen(c.set), picked.seen) < Near
 }
 
 func containsAll(set, of []int) bool {
 	return !slices.ContainsFunc(of, func(i int) bool { return !slices.Contains(set, i) })
 }
 
-// apart returns the CIEDE2000 between two palettes over the region, on average.
-func (t *table) apart(a, b candidate) (mean float64) {
-	other := t.seen(b.set)
-	for i, s := range t.seen(a.set) {
-		mean += t.wanted[i].share * colour.DeltaE00(s.lab, other[i].lab)
+// seen returns what a palette gives for each of the wanted colours.
+func (t *table) seen(set []int) []colour.Lab {
+	labs := make([]colour.Lab, len(t.wanted))
+	t.eachGiven(set, func(i int, g *given) { labs[i] = g.lab })
+	return labs
+}
+
+// apart returns the CIEDE2000 between what two palettes give over the region, on average.
+func (t *table) apart(a, b []colour.Lab) (mean float64) {
+	for i, w := range t.wanted {
+		mean += w.share * colour.DeltaE00(a[i], b[i])
 	}
-	return math.Round(10*mean) / 10
+	return tenth(mean)
 }

@@ -12,9 +12,26 @@ import (
 
 // candidate is a palette and how well it serves.
 type candidate struct {
-	set   []int // the places of its paints in the table, rising
-	fits  bool
-	score float64 // in points, to a tenth
+	set     []int // the places of its paints in the table, rising
+	fits    bool
+	promise float64 // its points before its dulling is counted, to a tenth
+	score   float64 // its points, to a tenth; found by weigh
+	against int     // how many of the picked it was held against
+
+	ladder *Ladder      // of the picked alone, as what follows
+	exact  tally        // what it gives by its ladder
+	seen   []colour.Lab // for each of the wanted colours
+}
+
+// tally is what a palette gives over the region.
+type tally struct {
+	points   float64 // for the wish, and for what is covered
+	covered  float64 // share of the region whose value is reached
+	chroma   float64 // the strongest, where it is
+	holding  float64 // share that is in the wished hue, or has too little chroma to tell
+	showing  float64 // share that shows the wished hue
+	turn     float64 // hue steps from the wished hue, of all that shows a hue
+	coloured float64 // share that shows a hue
 }
 
 // What speaks for a palette and against it, in points, of which the whole region's
@@ -55,46 +72,83 @@ func (t *table) judge(set []int) candidate {
 	if !t.inScheme(set) {
 		return c
 	}
-	seen := t.seen(set)
-	if t.ask.Hued && !t.inHue(seen) || t.ask.Scheme == Quiet && strongestOf(seen) > quietMost {
-		return c
-	}
-	for i, g := range seen {
-		share := t.wanted[i].share
-		if g.within {
-			c.score += pointsCovered * share
-		}
-		c.score += share * t.wish(g, t.wanted[i].lab)
-	}
-	c.fits, c.score = true, tenth(c.score-t.against(set))
+	var sum tally
+	t.eachGiven(set, func(i int, g *given) { sum.add(g, t.wanted[i].share) })
+	c.fits = t.serves(&sum)
+	c.promise = tenth(sum.points - t.against(set))
 	return c
 }
 
-// dulled returns the candidate with what its paints dull one another held against it.
-// In a quiet palette that is no fault; one of neighbours has to stay clean.
-func (t *table) dulled(c candidate) candidate {
+// add counts what a palette gives for a share of the region.
+func (s *tally) add(g *given, share float64) {
+	s.points += share * g.points
+	if g.within {
+		s.points += pointsCovered * share
+		s.covered += share
+		s.chroma = max(s.chroma, g.munsell.Chroma)
+	}
+	met := math.Abs(g.turn) <= meets
+	if met || g.munsell.Chroma < hueless {
+		s.holding += share
+	}
+	if g.munsell.Chroma >= neutral {
+		s.turn += share * g.turn
+		s.coloured += share
+		if met {
+			s.showing += share
+		}
+	}
+}
+
+// serves tells whether a palette's hue holds over the region and shows, where one is
+// wished for, and whether it is quiet where that is.
+func (t *table) serves(s *tally) bool {
+	inHue := tenth(10*s.holding) >= 10*holds && tenth(10*s.showing) >= 10*holds/2
+	return (inHue || !t.ask.Hued) && (tenth(s.chroma) <= quietMost || t.ask.Scheme != Quiet)
+}
+
+// stands tells whether a candidate serves by its ladder too, which its strings' few
+// samples tell nearly, and fills in what the ladder gives.
+func (t *table) stands(c *candidate) bool {
+	c.ladder = LadderOf(t.paintsOf(c.set), t.white, t.ask.Finish)
+	for _, w := range t.wanted {
+		lab, within := c.ladder.At(w.lab.L)
+		g := given{lab: lab, munsell: lab.Munsell(), within: within}
+		t.rate(&g, w)
+		c.exact.add(&g, w.share)
+		c.seen = append(c.seen, lab)
+	}
+	return t.serves(&c.exact)
+}
+
+// weigh counts what a candidate's paints dull one another, and tells whether it still
+// fits. In a quiet palette dulling is no fault; one of neighbours has to stay clean.
+func (t *table) weigh(c *candidate) bool {
+	c.score = c.promise
 	if t.ask.Scheme != Quiet {
 		dulls := t.dullsOf(c.set)
 		c.fits = t.ask.Scheme != Analogous || dulls < dull
-		c.score = tenth(c.score - pointsDull*dulls)
+		c.score = tenth(c.promise - pointsDull*dulls)
 	}
-	return c
+	return c.fits
 }
 
-// wish returns the points that a colour has for the wish; wanted is the region's own.
-// Where no hue is wished for the region's own is as good a guide as any.
-func (t *table) wish(g given, wanted colour.Lab) float64 {
+// rate fills in how far what is given lies from the wished hue, and its points for the
+// wish. Where no hue is wished for, the region's own is as good a guide as any.
+func (t *table) rate(g *given, w want) {
+	if t.ask.Hued {
+		g.turn = turnTo(t.ask.wanted(), g.munsell.Hue)
+	}
 	switch {
 	case t.ask.Scheme == Quiet:
-		return -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around[0], t.around[1])
+		g.points = -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around[0], t.around[1])
+	case t.ask.Hued && g.munsell.Chroma < neutral:
+		g.points = pointsChroma * g.munsell.Chroma
 	case t.ask.Hued:
-		off := 0.0
-		if g.munsell.Chroma >= neutral {
-			off = colour.HuesApart(g.munsell.Hue, t.ask.wanted())
-		}
-		return pointsChroma*min(g.munsell.Chroma, enoughChroma) - pointsHue*off
+		g.points = pointsChroma*min(g.munsell.Chroma, enoughChroma) - pointsHue*math.Abs(g.turn)
+	default:
+		g.points = -pointsAway * offHue(g.lab, w.lab.A, w.lab.B)
 	}
-	return -pointsAway * offHue(g.lab, wanted.A, wanted.B)
 }
 
 // offHue returns how far a colour lies from an a* and b*, its lightness aside, roughly
@@ -171,30 +225,6 @@ func (t *table) isTamed(set []int) bool {
 	return true
 }
 
-// inHue tells whether a palette holds the wished hue over the region: it is there, or
-// there is too little chroma to tell, over holds of it; and half of that shows it.
-func (t *table) inHue(seen []given) bool {
-	holding, showing := 0.0, 0.0
-	for i, g := range seen {
-		met := colour.HuesApart(g.munsell.Hue, t.ask.wanted()) <= meets
-		if met || g.munsell.Chroma < hueless {
-			holding += t.wanted[i].share
-		}
-		if met && g.munsell.Chroma >= neutral {
-			showing += t.wanted[i].share
-		}
-	}
-	return tenth(10*holding) >= 10*holds && tenth(10*showing) >= 10*holds/2
-}
-
-// strongestOf returns the highest chroma of some colours.
-func strongestOf(seen []given) (most float64) {
-	for _, g := range seen {
-		most = max(most, g.munsell.Chroma)
-	}
-	return most
-}
-
 // paintsOf returns the paints of a palette.
 func (t *table) paintsOf(set []int) (paints []paint.Paint) {
 	for _, i := range set {
@@ -219,18 +249,24 @@ func (t *table) dullsOf(set []int) (most float64) {
 
 // dullsMost returns the Munsell chroma that the string between two paints falls under
 // the straight path where it falls most, at least 0: of steps nearly black, that of
-// their tints, as StringOf judges mud.
+// their tints, as StringOf judges mud. Every other sample is a step.
 func (t *table) dullsMost(a, b int) (most float64) {
 	s := String{From: t.paints[a], To: t.paints[b]}
-	for i, p := range sampled(&s.From, &s.To, quickOdds, quickSamples, t.ask.Finish) {
-		s.Steps = append(s.Steps, StringStep{First: Portion{Parts: 1 - p.share}, Second: Portion{Parts: p.share}, Lab: p.lab, Munsell: t.legs[a*len(t.paints)+b][i].munsell})
+	looks := t.legs[a*len(t.paints)+b].looks
+	for i := 0; i < len(looks); i += 2 {
+		share := looks[i].share
+		s.Steps = append(s.Steps, StringStep{First: Portion{Parts: 1 - share}, Second: Portion{Parts: share}, Lab: looks[i].lab, Munsell: looks[i].munsell})
 	}
-	thick, tints := s.falls(StringOptions{Finish: t.ask.Finish})
-	for i, step := range s.Steps {
-		fall := thick[i]
-		if step.nearlyBlack() {
-			fall = tints[i]
+	falls := s.thickFalls()
+	if slices.ContainsFunc(s.Steps, func(step StringStep) bool { return step.nearlyBlack() }) {
+		tints := s.tintFalls(StringOptions{Finish: t.ask.Finish})
+		for i := range falls {
+			if s.Steps[i].nearlyBlack() {
+				falls[i] = tints[i]
+			}
 		}
+	}
+	for _, fall := range falls {
 		most = max(most, fall.by)
 	}
 	return most

@@ -142,7 +142,7 @@ func TestQuietIsQuiet(t *testing.T) {
 			all := Suggest(owned, ask)
 			require.NotEmpty(t, all)
 			for _, s := range all {
-				assert.LessOrEqual(t, s.Chroma, quietMost+0.3, "%v", idsOf(s.Paints))
+				assert.LessOrEqual(t, s.Chroma, quietMost+0.05, "%v", idsOf(s.Paints))
 				for _, p := range s.Paints {
 					assert.NotContains(t, p.Facts.Hazards, "cadmium", "%v", idsOf(s.Paints))
 				}

@@ -12,47 +12,34 @@ import (
 	"tonewright/match/paint"
 )
 
-// suggestion returns a palette with its figures and words.
-func (t *table) suggestion(c candidate) Suggestion {
-	s := Suggestion{Paints: t.paintsOf(c.set), White: t.white, Dulls: t.dullsOf(c.set)}
-	ladder := LadderOf(s.Paints, s.White, t.ask.Finish)
-	lo, hi := ladder.Reach()
-	s.ValueMin, s.ValueMax = colour.ValueOf(lo), colour.ValueOf(hi)
-	for _, w := range t.wanted {
-		at, within := ladder.At(w.lab.L)
-		if within {
-			s.Covered += w.share
-			s.Chroma = max(s.Chroma, at.Munsell().Chroma)
-		}
+// suggestion returns a picked palette with its figures and words.
+func (t *table) suggestion(c *candidate) Suggestion {
+	lo, hi := c.ladder.Reach()
+	s := Suggestion{
+		Paints: t.paintsOf(c.set), White: t.white,
+		ValueMin: colour.ValueOf(lo), ValueMax: colour.ValueOf(hi),
+		Covered: c.exact.covered, Chroma: c.exact.chroma, Dulls: t.dullsOf(c.set),
 	}
 	for _, p := range s.Paints {
 		s.TieIns = append(s.TieIns, t.ask.InUse[p.ID]...)
 	}
 	slices.Sort(s.TieIns)
 	s.TieIns = slices.Compact(s.TieIns)
-	s.Why = s.reach() + t.hue(c.set) + s.mixing() + s.ties() + s.drying()
+	s.Why = s.reach()
+	if t.ask.Hued {
+		s.Why += t.hue(c.exact.turn / c.exact.coloured)
+	}
+	s.Why += s.mixing() + s.ties() + s.drying()
 	return s
 }
 
-// hue says which hue a palette has where one is wished for: at the middle of those of
-// the region's values that show one.
-func (t *table) hue(set []int) string {
-	if !t.ask.Hued {
-		return ""
-	}
-	off, whole := 0.0, 0.0
-	for i, g := range t.seen(set) {
-		if g.munsell.Chroma >= neutral {
-			off += t.wanted[i].share * turnTo(t.ask.wanted(), g.munsell.Hue)
-			whole += t.wanted[i].share
-		}
-	}
-	off /= whole
-	name := colour.HueName(t.ask.wanted() + off)
-	if math.Abs(off) < hueWord {
+// hue says which hue a palette has, in the middle, where it turns so far from the wish.
+func (t *table) hue(turn float64) string {
+	name := colour.HueName(t.ask.wanted() + turn)
+	if math.Abs(turn) < hueWord {
 		return fmt.Sprintf("hue %s as wished; ", name)
 	}
-	return fmt.Sprintf("hue %s, %.0f hue steps from the wish; ", name, math.Abs(off))
+	return fmt.Sprintf("hue %s, %.0f hue steps from the wish; ", name, math.Abs(turn))
 }
 
 // reach says what the palette is and how much of the region it reaches.
