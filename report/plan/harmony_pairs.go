@@ -85,8 +85,11 @@ func (c Complement) words(a, b HueShare) string {
 	return text + fmt.Sprintf("%s has %s the weight of %s, which is the accent.", more, timesWord(times), less)
 }
 
-// timesWord says how many times as much, to a whole number.
+// timesWord says how many times as much, to a whole number, but for one and a half.
 func timesWord(times float64) string {
+	if times < 1.75 {
+		return "one and a half times"
+	}
 	n := int(math.Round(times))
 	if words := []string{"", "", "twice", "three times", "four times", "five times", "six times", "seven times", "eight times", "nine times", "ten times"}; n < len(words) {
 		return words[n]

@@ -141,6 +141,9 @@ func TestPairsInWords(t *testing.T) {
 	twice := harmonyOf([]Region{inMunsell("A", "5R 5/6", .2), inMunsell("B", "5BG 5/6", .4)}, nil, nowhere).Complements
 	require.Len(t, twice, 1)
 	assert.Contains(t, twice[0].Text, "B has twice the weight of A and leads.")
+	for times, word := range map[float64]string{1.66: "one and a half times", 1.8: "twice", 2.4: "twice", 2.6: "three times", 10.4: "ten times", 53.2: "53 times"} {
+		assert.Equal(t, word, timesWord(times))
+	}
 }
 
 // By hand: 95, 0, 5 and 12 lie within 17 steps across the seam; with a blue of a
