@@ -27,8 +27,9 @@ type Fewest struct {
 	Kept      []int // by index in the box, rising
 	MeanError float64
 	FullError float64 // with the whole box
-	// Proven tells, by the nearest mixes there are, that with Most no other choice of
-	// as many is better, and with Within that no fewer keep it.
+	// Proven tells, by the nearest mixes that the search found, that no other choice of as
+	// many is better; with Within, where it or what stands for it is kept, that no fewer
+	// keep it. Recipes miss a little more than the nearest mixes, see Recipes.
 	Proven  bool
 	Over    []RegionError  // regions that exceed Within, rising
 	Dropped []DroppedPaint // that buys most first, then by index
