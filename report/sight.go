@@ -18,7 +18,7 @@ type sightSection struct {
 type alikeList struct {
 	ID, Title, Text, Head string // Head is of the column of words
 	Rows, More            []alikeRow
-	MoreLabel             string
+	MoreLabel, Rest       string // Rest tells of the pairs that the plan does not list
 }
 
 // alikeRow is a pair. ATag and BTag are "" for tubes, which have their names only.
@@ -26,7 +26,10 @@ type alikeRow struct {
 	ATag, AName, BTag, BName string
 	Full, Seen               string
 	Head, Tells              string
+	Bare                     bool // without the figures: they tell of colour, and the words of value
 }
+
+const reverseList = "alike-reverse"
 
 // mostAlike is how many pairs a table shows at once.
 const mostAlike = 8
@@ -45,14 +48,18 @@ func sightOf(p *plan.Plan) sightSection {
 	for _, list := range []struct {
 		alikeList
 		pairs []plan.LookAlike
+		rest  int
 	}{
-		{alikeList{ID: "alike-piles", Title: "Piles", Text: "Lay them out apart, and put the tag beside each.", Head: apart}, l.Piles},
-		{alikeList{ID: "alike-tubes", Title: "Tubes", Text: "Read the label, not the paint at the cap.", Head: apart}, l.Tubes},
-		{alikeList{ID: "alike-regions", Title: "Neighbours on the panel", Text: "Draw the line between them before you paint: you will not find it again by colour.", Head: apart}, l.Regions},
-		{alikeList{ID: "alike-reverse", Title: "And the reverse: clear to you, hardly there for others", Text: "A difference you see here does not carry: where the painting needs it, make it one of value.", Head: todo}, l.Reverse},
+		{alikeList{ID: "alike-piles", Title: "Piles", Text: "Lay them out apart, and put the tag beside each.", Head: apart}, l.Piles, l.More.Piles},
+		{alikeList{ID: "alike-tubes", Title: "Tubes", Text: "Read the label, not the paint at the cap.", Head: apart}, l.Tubes, l.More.Tubes},
+		{alikeList{ID: "alike-regions", Title: "Neighbours on the panel", Text: "Draw the line between them before you paint: you will not find it again by colour.", Head: apart}, l.Regions, l.More.Regions},
+		{alikeList{ID: reverseList, Title: "And the reverse: light against dark that only you see", Text: "Others tell these apart by hue, not by value.", Head: todo}, l.Reverse, l.More.Reverse},
 	} {
 		if len(list.pairs) > 0 {
 			list.fill(list.pairs, tagNames(p), namerOf(p))
+			if list.rest > 0 {
+				list.Rest = fmt.Sprintf("And %s that weigh less.", count(list.rest, "more pair"))
+			}
 			s.Lists = append(s.Lists, list.alikeList)
 		}
 	}
@@ -72,7 +79,7 @@ func (l *alikeList) fill(pairs []plan.LookAlike, tags map[string]string, tubes n
 	}
 	rows := []alikeRow{}
 	for _, pair := range pairs {
-		row := alikeRow{Full: fmt.Sprintf("%.1f", pair.Full), Seen: fmt.Sprintf("%.1f", pair.Seen), Head: l.Head, Tells: pair.Tells}
+		row := alikeRow{Full: fmt.Sprintf("%.1f", pair.Full), Seen: fmt.Sprintf("%.1f", pair.Seen), Head: l.Head, Tells: pair.Tells, Bare: l.ID == reverseList}
 		row.ATag, row.AName = who(pair.A)
 		row.BTag, row.BName = who(pair.B)
 		rows = append(rows, row)

@@ -18,6 +18,7 @@ type standOut struct {
 	Start                   string // the command that writes a painting file; "" with roles
 	Rows                    []standRow
 	Disagreements           []disagreement
+	Several                 bool       // of them
 	LostEdges, MoreEdges    []lostEdge // those past mostLost are folded away
 	MoreLabel               string
 }
@@ -63,6 +64,7 @@ func standOutOf(p *plan.Plan) standOut {
 	for _, d := range p.StandOut.Disagreements {
 		s.Disagreements = append(s.Disagreements, disagreementOf(d))
 	}
+	s.Several = len(s.Disagreements) > 1
 	for i, e := range p.StandOut.LostEdges {
 		if i < mostLost {
 			s.LostEdges = append(s.LostEdges, lostEdgeOf(p, e, names))

@@ -42,8 +42,8 @@ func standOutOf(s *scene, regions []Region) StandOut {
 	return out
 }
 
-// measured names what the standing is measured by.
-const measured = "Region contrast [Cheng2015] with centre-surround contrast, in CIE L*a*b*, of the colour study"
+// measured names what the standing is measured by. Source: [Cheng2015], [Achanta2008].
+const measured = "region contrast (Cheng et al. 2015) and centre-surround contrast (Achanta et al. 2008), in CIE L*a*b*, of the colour study"
 
 // tonesOf returns a region's mixes with their shares of it.
 func (s *scene) tonesOf(r int, x mixed) []analyze.Tone {
@@ -244,7 +244,7 @@ func (s *scene) changesOf(r int, more bool) []change {
 				continue
 			}
 			c.line = fmt.Sprintf("value_shift = %g", c.wish.Shift)
-			c.words = fmt.Sprintf("paint it %s by %g of a value step", lighter(by), math.Abs(by))
+			c.words = fmt.Sprintf("paint it %s by %s", lighter(by), steps(math.Abs(by)))
 			list = append(list, c)
 		}
 	}
@@ -298,6 +298,17 @@ func paletteWords(s match.Suggestion) string {
 		names = append(names, s.White.Name)
 	}
 	return listed(names)
+}
+
+// steps words one of shiftSteps.
+func steps(by float64) string {
+	switch by {
+	case 0.5:
+		return "half a value"
+	case 1:
+		return "one value"
+	}
+	return fmt.Sprintf("%g values", by)
 }
 
 func lighter(by float64) string {
