@@ -159,6 +159,7 @@ func TestLostEdgeOfADisc(t *testing.T) {
 	assert.InDelta(t, math.Pi*r, edges[0].Length, 0.05*math.Pi*r)
 	for i, at := range edges[0].Pixels {
 		assert.Less(t, at.Y, side/2+4)
+		assert.EqualValues(t, 1, disc(at.X, at.Y), "in the smaller region")
 		if i > 0 {
 			step := at.Sub(edges[0].Pixels[i-1])
 			assert.LessOrEqual(t, max(step.X, -step.X, step.Y, -step.Y), 1, "one stretch")
@@ -167,9 +168,9 @@ func TestLostEdgeOfADisc(t *testing.T) {
 }
 
 // Only what is long enough to be softened or saved: of three gaps in a firm edge those
-// of 40 and 20 pixels are lost, of a short side of 400, one of 6 is not.
+// of 40 and 20 pixels are lost, of a short side of 400, one of 11 is not.
 func TestShortStretchesDoNotCount(t *testing.T) {
-	gaps := [][2]int{{50, 90}, {150, 156}, {300, 320}}
+	gaps := [][2]int{{50, 90}, {150, 161}, {300, 320}}
 	p, parting := parted(500, 400, halves(200), func(x, y int) colour.Lab {
 		for _, g := range gaps {
 			if x >= 200 && y >= g[0] && y < g[1] {
@@ -241,6 +242,31 @@ func TestLinesHoldEverySide(t *testing.T) {
 	assert.Len(t, seen, sides)
 	assert.Positive(t, rings)
 	assert.Greater(t, sides, 1000)
+}
+
+// Two pixels that meet in a corner are two rings: a line keeps to one.
+func TestLinesPartInACorner(t *testing.T) {
+	lines := linesOf([]uint8{
+		1, 1, 1, 1,
+		1, 0, 1, 1,
+		1, 1, 0, 1,
+		1, 1, 1, 1}, 4, 4)
+	require.Len(t, lines, 2)
+	for _, l := range lines {
+		assert.True(t, l.ring)
+		assert.Len(t, l.cracks, 4)
+	}
+}
+
+// Along a ring of four, by hand: what is before the first is the last.
+func TestMeansGoRound(t *testing.T) {
+	s := newSums(4)
+	for i, l := range []float64{1, 2, 4, 9} {
+		s.put(i, colour.Lab{L: l})
+	}
+	assert.InDelta(t, 4, s.mean(-1, 2).L, exact)
+	assert.InDelta(t, 14.0/3, s.mean(2, 5).L, exact)
+	assert.InDelta(t, 3, s.mean(1, 3).L, exact)
 }
 
 // The demo painted flat, every thing in its true mean: of all that touch, kettle and

@@ -146,7 +146,7 @@ func FuzzInside(f *testing.F) {
 	f.Add(bytesOf(0.5, 0.5, 2.5, 0.5, 2.5, 2.5), uint8(3), uint8(9))
 	f.Add(bytesOf(-1e300, 1, 1e300, 2, math.MaxFloat64, -math.MaxFloat64), uint8(7), uint8(1))
 	f.Add(bytesOf(math.NaN(), 1, math.Inf(-1), 2, 0, 0), uint8(7), uint8(7))
-	f.Add(bytesOf(1e-320, -0.0, 3, 1e-320, 5, 5, 5, 0.49999999999999994), uint8(6), uint8(0))
+	f.Add(bytesOf(1e-320, math.Copysign(0, -1), 3, 1e-320, 5, 5, 5, 0.49999999999999994), uint8(6), uint8(0))
 	f.Fuzz(func(t *testing.T, data []byte, w, h uint8) {
 		width, height := int(w%40), int(h%40)
 		var ring []Place

@@ -47,6 +47,12 @@ func TestLayersByHand(t *testing.T) {
 		"0111110",
 		"2222222")
 	assert.Equal(t, []int{1, 0, 2}, regionsOf(Layers(open, w, h, 0)), "by size alone: nothing lies inside an open frame")
+	lens, w, h := digitParting(
+		"000000",
+		"022220",
+		"111111")
+	require.Empty(t, Outlines(lens, w, h, 1.6)[2], "both its borders become one line")
+	assert.Equal(t, []Place{{1, 1}, {5, 1}, {5, 2}, {1, 2}}, shifted([][][]Place{Layers(lens, w, h, 1.6)[2].Rings})[0][0])
 	around, w, h := digitParting( // each has a part inside the other: no order is right, none is left out
 		"000000111",
 		"010000101",

@@ -155,6 +155,39 @@ func fromBorder(of []uint8, width, height int) []float64 {
 	return far
 }
 
+// Of lines that wander and double back, every stop lies within the tolerance of a
+// straight line between two stops kept after one another around it; the distance is
+// found here by stepping along that line.
+func TestDouglasPeuckerHoldsEveryStop(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 4))
+	left := 0
+	for range 2000 {
+		line := make([]stop, 2+random.IntN(12))
+		for i := range line {
+			line[i].X, line[i].Y = random.IntN(12), random.IntN(12)
+		}
+		tolerance := 6 * random.Float64()
+		kept := douglasPeucker(line, tolerance)
+		at := 0
+		for k := 1; k < len(kept); k++ {
+			from := at
+			for at++; line[at] != kept[k] || k == len(kept)-1 && at < len(line)-1; at++ {
+			}
+			for _, s := range line[from:at] {
+				nearest := math.Inf(1)
+				for step := range 2001 {
+					w := float64(step) / 2000
+					x, y := float64(line[from].X)*(1-w)+float64(line[at].X)*w, float64(line[from].Y)*(1-w)+float64(line[at].Y)*w
+					nearest = min(nearest, math.Hypot(float64(s.X)-x, float64(s.Y)-y))
+				}
+				require.LessOrEqual(t, nearest, tolerance+0.01, "%v of %v, kept %v", s.Point, line, kept)
+			}
+		}
+		left += len(line) - len(kept)
+	}
+	assert.Greater(t, left, 2000)
+}
+
 // No pixel farther from a border than the tolerance changes its region, none is left
 // out, and simpler is simpler. Partings without specks: those go by design, see below.
 func TestOutlinesStayWithinTolerance(t *testing.T) {

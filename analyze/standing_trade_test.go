@@ -171,6 +171,40 @@ func TestTouch(t *testing.T) {
 	assert.False(t, c.Touch(0, 3) || c.Touch(1, 2) || c.Touch(0, 0))
 }
 
+// A corner of four regions that is a pixel off is no contact.
+func TestTouchInACorner(t *testing.T) {
+	c := Composed(blown(1, "000111", "000111", "000111", "222211", "222333", "222333"))
+	assert.Equal(t, 2, c.sides[1][2], "one across, one down")
+	assert.False(t, c.Touch(1, 2))
+	assert.True(t, c.Touch(0, 1))
+}
+
+// A ring is as large as what it is around: a disc of radius 60 has one 24.85 wide, so
+// that a band of radius 60 to 72 is (72² - 60²) / 60² = 0.44 of it. A half of 200 × 300
+// would have one of 57 pixels, bound to 50, a sixth of the short side. A square of 30 in
+// the corner has one 7.0 wide, of which (2·30·7 + 39) / (4·30·7 + 4·39) is inside.
+func TestRingByHand(t *testing.T) {
+	_, parting := parted(300, 300, func(x, y int) uint8 {
+		switch d := math.Hypot(float64(x)-149.5, float64(y)-149.5); {
+		case d < 60:
+			return 1
+		case d < 72:
+			return 2
+		}
+		return 0
+	}, func(int, int) colour.Lab { return colour.Lab{} })
+	c := Composed(parting, 300, 300)
+	assert.InDelta(t, 0.44, c.Ring(1)[2], 0.03)
+	assert.InDelta(t, 0.56, c.Ring(1)[0], 0.03)
+	assert.InDelta(t, 1, c.inside[1], exact)
+
+	c = Composed(blown(50, "00001233", "00001233", "00001233", "00001233", "00001233", "00001233"))
+	assert.InDelta(t, 1, c.Ring(0)[1], 0.001)
+
+	c = Composed(blown(30, "1000", "0000", "0000", "0000"))
+	assert.InDelta(t, 459.0/996, c.inside[1], 0.03)
+}
+
 type demoObject struct {
 	Name string     `json:"name"`
 	Flat [3]float64 `json:"flat_lab"`

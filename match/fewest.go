@@ -27,8 +27,9 @@ type Fewest struct {
 	Kept      []int // by index in the box, rising
 	MeanError float64
 	FullError float64 // with the whole box
-	// Proven tells, by the nearest mixes there are, that with Most no other choice of
-	// as many is better, and with Within that no fewer keep it.
+	// Proven tells, by the nearest mixes that the search found, that no other choice of as
+	// many is better; with Within, where it or what stands for it is kept, that no fewer
+	// keep it. Recipes miss a little more than the nearest mixes, see Recipes.
 	Proven  bool
 	Over    []RegionError  // regions that exceed Within, rising
 	Dropped []DroppedPaint // that buys most first, then by index
@@ -61,11 +62,10 @@ const nearerBy = fewerWithin
 // does, if Shares or Regions are not one an aim, or if a fixed paint is not in the box.
 func FewestTubes(paints []paint.Paint, aims []colour.Lab, opt FewestOptions) Fewest {
 	opt = opt.defaulted(len(aims))
-	c := &chooser{paints: paints, aims: aims, opt: opt}
 	if len(paints) == 0 || len(aims) == 0 {
-		return Fewest{Kept: slices.Compact(slices.Sorted(slices.Values(opt.Fixed))), Proven: true}
+		return fewestOfNothing(len(paints), opt.Fixed)
 	}
-	c.thrift = newThrift(paints, aims, opt)
+	c := &chooser{paints: paints, aims: aims, opt: opt, thrift: newThrift(paints, aims, opt)}
 	c.full = c.misses(c.all())
 	var f Fewest
 	if opt.Within > 0 {
@@ -80,6 +80,20 @@ func FewestTubes(paints []paint.Paint, aims []colour.Lab, opt FewestOptions) Few
 	f.MeanError, f.FullError = c.mean(misses), c.mean(c.full)
 	f.Over = c.over(misses)
 	f.Dropped = c.dropped(f.Kept, misses)
+	return f
+}
+
+// fewestOfNothing returns what to keep where nothing is mixed: what is fixed, or if
+// nothing is, the whole box.
+func fewestOfNothing(paints int, fixed []int) Fewest {
+	f := Fewest{Proven: true}
+	for p := range paints {
+		if len(fixed) == 0 || slices.Contains(fixed, p) {
+			f.Kept = append(f.Kept, p)
+		} else {
+			f.Dropped = append(f.Dropped, DroppedPaint{Paint: p})
+		}
+	}
 	return f
 }
 

@@ -3,7 +3,6 @@ package match
 import (
 	"fmt"
 	"math"
-	"math/bits"
 	"math/rand/v2"
 	"runtime"
 	"slices"
@@ -60,21 +59,6 @@ func (f few) thrift() *thrift {
 	return newThrift(f.paints, f.aims, FewestOptions{Shares: f.shares}.defaulted(len(f.aims)))
 }
 
-// subsets calls try with every choice of count of n paints.
-func subsets(n, count int, try func(kept []int)) {
-	for mask := range uint(1) << n {
-		if bits.OnesCount(mask) == count {
-			var kept []int
-			for p := range n {
-				if mask>>p&1 == 1 {
-					kept = append(kept, p)
-				}
-			}
-			try(kept)
-		}
-	}
-}
-
 // costOf is what a choice costs, straight from the definition.
 func (t *thrift) costOf(kept []int) (cost int64) {
 	for a, list := range t.offers {
@@ -102,7 +86,9 @@ func TestSearchIsExact(t *testing.T) {
 		for count := 2; count <= 6; count++ {
 			t.Run(fmt.Sprintf("%s, %d kept", f.name, count), func(t *testing.T) {
 				least := int64(math.MaxInt64)
-				subsets(len(f.paints), count, func(kept []int) { least = min(least, thrift.costOf(kept)) })
+				for _, kept := range subsets(len(f.paints), count) {
+					least = min(least, thrift.costOf(kept))
+				}
 				kept, proven := thrift.search(count)
 				require.Len(t, kept, count)
 				assert.True(t, proven)
@@ -180,7 +166,9 @@ func TestChoiceAgainstFullMixes(t *testing.T) {
 		for _, count := range []int{3, 5} {
 			got := FewestTubes(f.paints, f.aims, FewestOptions{Shares: f.shares, Most: count})
 			least := int64(math.MaxInt64)
-			subsets(len(f.paints), count, func(kept []int) { least = min(least, oracle.costOf(kept)) })
+			for _, kept := range subsets(len(f.paints), count) {
+				least = min(least, oracle.costOf(kept))
+			}
 			over := float64(oracle.costOf(got.Kept)-least) / 1e6 * tie
 			t.Logf("%s, %d kept: %.3f over the least of %.2f", f.name, count, over, float64(least)/1e6*tie)
 			assert.LessOrEqual(t, over, meanStrays)
@@ -222,10 +210,10 @@ func TestChoiceAgainstRecipes(t *testing.T) {
 	for _, f := range fews()[:3] {
 		got := FewestTubes(f.paints, f.aims, FewestOptions{Shares: f.shares, Most: 4})
 		least := math.Inf(1)
-		subsets(len(f.paints), 4, func(kept []int) {
+		for _, kept := range subsets(len(f.paints), 4) {
 			mean, _ := recipeMean(f, kept, nil)
 			least = min(least, mean)
-		})
+		}
 		mean, _ := recipeMean(f, got.Kept, nil)
 		assert.InDelta(t, mean, got.MeanError, 1e-4, "shares are kept to millionths")
 		full, _ := recipeMean(f, everyPaint(f), nil)
@@ -260,10 +248,10 @@ func TestWithinIsKept(t *testing.T) {
 		}
 		assert.Empty(t, got.Over)
 		t.Logf("%s: within %.2f with %d of %d paints, proven %v", f.name, within, len(got.Kept), len(f.paints), got.Proven)
-		subsets(len(f.paints), len(got.Kept)-1, func(kept []int) {
+		for _, kept := range subsets(len(f.paints), len(got.Kept)-1) {
 			_, means := recipeMean(f, kept, regions)
 			assert.Greater(t, slices.Max(means), within-tie, "%v would do", kept)
-		})
+		}
 		assert.Less(t, len(got.Kept), len(f.paints))
 	}
 }
@@ -330,11 +318,11 @@ func TestFixedPaintsStay(t *testing.T) {
 	assert.Subset(t, got.Kept, fixed)
 	assert.Len(t, got.Kept, 4)
 	thrift, least := f.thrift(), int64(math.MaxInt64)
-	subsets(len(f.paints), 4, func(kept []int) {
+	for _, kept := range subsets(len(f.paints), 4) {
 		if slices.Contains(kept, fixed[0]) && slices.Contains(kept, fixed[1]) {
 			least = min(least, thrift.costOf(kept))
 		}
-	})
+	}
 	assert.Equal(t, least, thrift.costOf(got.Kept))
 
 	opt.Most = 1 // fewer than stay
@@ -423,7 +411,10 @@ func TestLightsAndDarksAreKept(t *testing.T) {
 // Without paints or aims there is nothing to choose, and slips are the caller's.
 func TestFewestOfNothing(t *testing.T) {
 	assert.Empty(t, FewestTubes(nil, still, FewestOptions{Most: 3}).Kept)
-	assert.Equal(t, []int{1}, FewestTubes(own(3), nil, FewestOptions{Most: 3, Fixed: []int{1}}).Kept)
+	fixed := FewestTubes(own(3), nil, FewestOptions{Most: 3, Fixed: []int{1, 1}})
+	assert.Equal(t, []int{1}, fixed.Kept)
+	assert.Equal(t, []DroppedPaint{{Paint: 0}, {Paint: 2}}, fixed.Dropped)
+	assert.Equal(t, []int{0, 1, 2}, FewestTubes(own(3), nil, FewestOptions{Most: 1}).Kept)
 	assert.Equal(t, []int{0}, FewestTubes(own(1), still, FewestOptions{Most: 3}).Kept)
 	assert.Panics(t, func() { FewestTubes(own(3), still, FewestOptions{Shares: []float64{1}}) })
 	assert.Panics(t, func() { FewestTubes(own(3), still, FewestOptions{Fixed: []int{3}}) })

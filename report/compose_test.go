@@ -38,7 +38,7 @@ func compose(p *plan.Plan) {
 	p.StandOut.Measure = "Mean differences in CIE 1976 L*a*b*, nearer regions counting more."
 	p.StandOut.Disagreements = []plan.Disagreement{
 		{Region: a.Tag, Role: "focal", Rank: len(p.Regions), Text: a.Tag + " is to be focal, but stands out last.",
-			Mend: &plan.Mend{Region: b.Tag, Name: b.Name, Line: "value_shift = -1", Change: 2.1, Text: "Darkening " + b.Name + " by one value step brings it first."}},
+			Mend: &plan.Mend{Region: b.Tag, Name: b.Name, Line: "aim = \"value\"\nvalue_shift = -1", Change: 2.1, Text: "Darkening " + b.Name + " by one value step brings it first."}},
 		{Region: b.Tag, Role: "quiet", Rank: 1, Text: b.Tag + " is to be quiet, but stands out first. No single change was found that mends it."},
 	}
 	p.StandOut.LostEdges = []plan.LostEdge{{A: a.Tag, B: b.Tag, Cells: []string{"D4", "E4", "F4"}, Where: "D4:F4", LengthMM: 76.2, Share: 0.31, ValueApart: 0.2, DeltaE: 14, Text: "lost edge"}}
@@ -51,7 +51,7 @@ func compose(p *plan.Plan) {
 		Reverse: []plan.LookAlike{{A: two, B: one, Full: 3.1, Seen: 11, Tells: "Others see hardly a step here.", Kind: "tag"}},
 	}
 	p.Tubes = &plan.Tubes{Kept: []string{"titanium-white", "yellow-ochre", "ivory-black"}, MeanError: 3.84, FullError: 1.2, Proven: true,
-		Dropped: []plan.Dropped{{Paint: "pyrrole-red", Name: "Pyrrole Red", Gain: 0.61, Colours: []string{one, two}, Text: "The kettle's reds."}},
+		Dropped: []plan.Dropped{{Paint: "pyrrole-red", Name: "Pyrrole Red", Gain: 0.61, Colours: []string{one, two}, Text: "Pyrrole Red: would bring them nearer, by up to 1.2; 0.6 off the mean."}},
 		Text:    "3 tubes of 12 do for this picture."}
 }
 

@@ -16,8 +16,8 @@ import (
 	"tonewright/report/plan"
 )
 
-// manyColours is the plan of 24 hues of one value side by side: to a dichromat and in
-// gray most of them are alike.
+// manyColours is a deutan's plan of 24 hues of one value side by side, on umber: to a
+// dichromat and in gray most of them are alike.
 func manyColours(t *testing.T) *plan.Plan {
 	m := image.NewRGBA(image.Rect(0, 0, 480, 320))
 	for y := range 320 {
@@ -30,7 +30,9 @@ func manyColours(t *testing.T) *plan.Plan {
 	var b bytes.Buffer
 	require.NoError(t, png.Encode(&b, m))
 	require.NoError(t, os.WriteFile(file, b.Bytes(), 0o644))
-	p, err := plan.Make(plan.Options{Photo: file, Version: "test", Colours: 12,
+	umber, err := plan.ParseGround("umber")
+	require.NoError(t, err)
+	p, err := plan.Make(plan.Options{Photo: file, Version: "test", Colours: 12, Sight: colour.Sight{Kind: "deutan", Severity: 1}, Ground: umber,
 		Regions: []plan.RegionWish{{Name: "upper", Cells: "A1:L4"}, {Name: "lower", Cells: "A5:L8"}}})
 	require.NoError(t, err)
 	return p

@@ -20,8 +20,8 @@ type palette struct {
 
 // proposal is a row of the palettes proposed.
 type proposal struct {
-	Paints, Values, Chroma, Dulls, Why, Line string
-	Ties                                     []string // regions' tags
+	Why, Line string
+	InUse     bool // the region's mixes are made of it
 }
 
 func paletteOf(r plan.Region, name namer, roles bool) palette {
@@ -29,24 +29,28 @@ func paletteOf(r plan.Region, name namer, roles bool) palette {
 	if roles {
 		pal.Role = capital(r.Role)
 	}
-	if roles || !wholeBox(r.Palette) || r.Palette.Aim == "value" || r.Shift != 0 {
-		pal.Text = capital(paletteText(r, name))
+	if roles || !wholeBox(r.Palette) || r.Palette.Aim == plan.AimValue || r.Shift != 0 {
+		pal.Text = paletteText(r, name)
 	}
-	for _, s := range r.Suggestions {
-		pal.Proposed = append(pal.Proposed, proposalOf(s, name))
+	for i, s := range r.Suggestions {
+		pal.Proposed = append(pal.Proposed, proposal{s.Why, s.Line, i == 0 && r.Palette.From == plan.Proposed})
 	}
 	return pal
 }
 
 // wholeBox tells whether a region has no palette of its own.
-func wholeBox(p plan.Palette) bool { return p.From == "box" || p.From == "" }
+func wholeBox(p plan.Palette) bool { return p.From == plan.WholeBox || p.From == "" }
 
 // paletteText says what the region is mixed from, what its mixes go after, and by how
 // much it was shifted.
 func paletteText(r plan.Region, name namer) string {
-	text := fromText(r.Palette, name) + ", " + aimText(r.Palette.Aim) + "."
-	if !wholeBox(r.Palette) {
-		text += fmt.Sprintf(" It reaches values %.1f to %.1f.", r.Palette.ValueMin, r.Palette.ValueMax)
+	p := r.Palette
+	text := "Mixed from the whole box, after the photo's colours."
+	if !wholeBox(p) {
+		text = fmt.Sprintf("%s: %s%s. It follows %s, and reaches values %.1f to %.1f.",
+			either(p.From == plan.Proposed, "Mixed from the first palette proposed", "Mixed from your palette"),
+			withWhite(listed(name.all(p.Paints)), name.of(p.White)), familyText(p),
+			either(p.Aim == plan.AimValue, "the photo's values only, in its own hues", "the photo's colours"), p.ValueMin, p.ValueMax)
 	}
 	if s := shiftText(r.Shift); s != "" {
 		text += " " + capital(s) + "."
@@ -54,26 +58,13 @@ func paletteText(r plan.Region, name namer) string {
 	return text
 }
 
-func fromText(p plan.Palette, name namer) string {
-	if wholeBox(p) {
-		return "mixed from the whole box"
+// familyText says how the paints of a palette stand to one another, where that says
+// more than their names.
+func familyText(p plan.Palette) string {
+	if len(p.Paints) < 2 || p.Family == "" || p.Family == "mixed" {
+		return ""
 	}
-	text := "mixed from " + withWhite(listed(name.all(p.Paints)), name.of(p.White))
-	switch {
-	case p.From == "proposed":
-		text += ", the first palette proposed"
-	case p.Family != "" && p.Family != "mixed" && len(p.Paints) > 1:
-		return text + " (" + p.Family + ")"
-	}
-	return text
-}
-
-// aimText says what the mixes of a region go after.
-func aimText(aim string) string {
-	if aim == "value" {
-		return "after the photo's values only, in the palette's own hues"
-	}
-	return "after the photo's colours"
+	return " (" + p.Family + ")"
 }
 
 func shiftText(steps float64) string {
@@ -88,15 +79,6 @@ func shiftText(steps float64) string {
 		return word + " by 1 value step"
 	default:
 		return fmt.Sprintf("%s by %g value steps", word, size)
-	}
-}
-
-func proposalOf(s plan.Suggestion, name namer) proposal {
-	return proposal{
-		Paints: withWhite(listed(s.Names), name.of(s.White)),
-		Values: fmt.Sprintf("%.1f to %.1f: %s of the region", s.ValueMin, s.ValueMax, percent(s.Covered)),
-		Chroma: fmt.Sprintf("%.0f", s.Chroma), Dulls: fmt.Sprintf("%.1f", s.Dulls),
-		Ties: append([]string{}, s.TieIns...), Why: s.Why, Line: s.Line,
 	}
 }
 

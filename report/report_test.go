@@ -80,7 +80,7 @@ func TestSameBytes(t *testing.T) {
 
 // The page is one file: it points at nothing outside, and no name breaks it.
 func TestPageIsClosed(t *testing.T) {
-	hostile := `<script>alert(1)</script>"'&<img:0>` + "\u202e" + strings.Repeat("x", 500)
+	hostile := `<script>alert(1)</script>"'&<img:0>` + strings.Repeat("x", 500)
 	var out bytes.Buffer
 	require.NoError(t, HTML(&out, blocksPlan(t, hostile, `</style><a href="https://example.org">`)))
 	page := out.String()

@@ -37,14 +37,14 @@ func TestComposedSections(t *testing.T) {
 		assert.Contains(t, page, `<li><a href="#`+id+`">`)
 	}
 	for _, text := range []string{
-		"<b>Focal.</b> Mixed from Yellow Ochre and Burnt Umber, with Titanium White (analogous), after the photo&#39;s values only",
+		"<b>Focal.</b> Mixed from your palette: Yellow Ochre and Burnt Umber, with Titanium White (analogous). It follows the photo&#39;s values only, in its own hues, and reaches values 2.1 to 9.4.",
 		"Darkened by 1 value step.", "a dark such as ivory black would reach them",
-		"1.9 to 9.4: 98 % of the region", "Ultramarine Blue and Burnt Sienna, with Titanium White", "Viridian, without white",
-		`<code class="line">palette = [&#34;viridian&#34;]</code>`, `<code class="line">value_shift = -1</code>`,
+		"Opposite the other&#39;s hue; both tubes are in use already.",
+		`<code class="line">palette = [&#34;viridian&#34;]</code>`, "<code class=\"line\">aim = &#34;value&#34;\nvalue_shift = -1</code>",
 		"A is to be focal, but stands out last.", "Darkening upper left, dark yellow-green by one value step", "No single change was found that mends it.",
 		"value 60 %, chroma 30 %, hue 10 %", "D4:F4", "3 in",
 		"For deutan 1.", "2 more pairs", "Viridian is transparent", "Others see hardly a step here.",
-		"Kept: Titanium White, Yellow Ochre and Ivory Black.", "3.8 ΔE off their aims", "0.61",
+		"Kept: Titanium White, Yellow Ochre and Ivory Black.", "3 tubes of 12 do for this picture.", "Pyrrole Red: would bring",
 	} {
 		assert.Contains(t, page, text)
 	}
@@ -141,8 +141,8 @@ func TestComposedText(t *testing.T) {
 		assert.LessOrEqual(t, utf8.RuneCountInString(line), columns, line)
 	}
 	for _, text := range []string{
-		"Stands out, first to last: A, B, C", "Not as meant: A is to be focal, but stands out last.\n      To mend it, in the painting file under \"upper", "        value_shift = -1\n",
-		"No single change was found that mends it.", "D4:F4, 3 in", "and 2 shorter lost edges, in the report",
+		"Stands out, first to last: A, B, C", "Not as meant: A is to be focal, but stands out last.\n      To mend it, in the painting file under \"upper", "        aim = \"value\"\n        value_shift = -1\n",
+		"No single change was found\n      that mends it.", "Lost edge: A and B along D4:F4, 3 in", "and 2 shorter lost edges, in the report",
 		"and Burnt Sienna, with Titanium White", "Few tubes: 3 tubes of 12", "10 pairs of piles, 1 pair of tubes, 1",
 		"Study:  study.png, study-gray.png\n",
 	} {

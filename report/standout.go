@@ -84,7 +84,7 @@ func standOutOf(p *plan.Plan) standOut {
 
 // anyRole tells whether the painter gave a region a role other than the usual one.
 func anyRole(p *plan.Plan) bool {
-	return slices.ContainsFunc(p.Regions, func(r plan.Region) bool { return r.Role != "" && r.Role != "support" })
+	return slices.ContainsFunc(p.Regions, func(r plan.Region) bool { return r.Role != "" && r.Role != plan.Support })
 }
 
 func standRowOf(r *plan.Region) standRow {

@@ -95,9 +95,9 @@ func missedImage(p *plan.Plan) image.Image {
 }
 
 // patterns is how many dots go along the longer side, and patternInk is what they are
-// drawn in. Ours: at 100 they are still dots on a telephone, 3.6 pixels apart.
+// drawn in. Ours: at 80 they are still dots on a telephone, some 4.5 pixels apart.
 const (
-	patterns   = 100
+	patterns   = 80
 	patternInk = 70
 )
 
@@ -106,7 +106,7 @@ const (
 func pale(l float64) uint8 { return 160 + 5*uint8(min(100, max(0, l))*19/100+0.5) }
 
 // inked tells whether the pattern of a class has ink at a pixel: dots on staggered
-// rows for 1, strokes from corner to corner, twice as dense, for 2.
+// rows for 1, an eighth of it in ink; strokes from corner to corner for 2, a third.
 func inked(class uint8, x, y, pitch int) bool {
 	switch class {
 	case 1:
@@ -114,7 +114,7 @@ func inked(class uint8, x, y, pitch int) bool {
 		dx, dy := (x+row%2*pitch/2)%pitch-pitch/2, y%pitch-pitch/2
 		return 25*(dx*dx+dy*dy) <= pitch*pitch
 	case 2:
-		return (x+y)%(pitch/2+1) <= pitch/6
+		return (x+y)%(3*pitch/4) < pitch/4
 	}
 	return false
 }

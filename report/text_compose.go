@@ -16,7 +16,6 @@ func (t *text) composing(p *plan.Plan) {
 	if order := p.StandOut.Order; len(order) > 1 {
 		t.say(6, "Stands out, first to last: %s", strings.Join(order, ", "))
 	}
-	names := namesOf(p)
 	for _, d := range p.StandOut.Disagreements {
 		t.disagreement(d)
 	}
@@ -25,7 +24,7 @@ func (t *text) composing(p *plan.Plan) {
 			t.say(6, "  and %s, in the report", count(len(p.StandOut.LostEdges)-i, "shorter lost edge"))
 			break
 		}
-		t.say(6, "Lost edge: %s and %s, %s, %s", nameOr(names, e.A), nameOr(names, e.B), e.Where, lengthOf(p, e))
+		t.say(6, "Lost edge: %s and %s along %s, %s", e.A, e.B, e.Where, lengthOf(p, e))
 	}
 	t.proposals(p)
 	if p.Tubes != nil {
@@ -36,20 +35,13 @@ func (t *text) composing(p *plan.Plan) {
 	}
 }
 
-// nameOr returns a region's name, or its tag where it has none.
-func nameOr(names map[string]string, tag string) string {
-	if names[tag] == "" {
-		return tag
-	}
-	return fmt.Sprintf("%s (%s)", names[tag], tag)
-}
-
-// disagreement says one, and beneath it the line that mends it.
+// disagreement says one, and beneath it the line, or two, that mend it, unbroken: they
+// are copied.
 func (t *text) disagreement(d plan.Disagreement) {
 	t.say(6, "Not as meant: %s", d.Text)
 	if d.Mend != nil {
 		t.say(6, "      To mend it, in the painting file under %q:", d.Mend.Name)
-		t.line("        %s", d.Mend.Line)
+		t.line("        %s", strings.ReplaceAll(d.Mend.Line, "\n", "\n        "))
 	}
 }
 

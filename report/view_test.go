@@ -86,14 +86,14 @@ func TestMissedByPattern(t *testing.T) {
 	var share [3]float64
 	for class := range share {
 		n := 0
-		for y := range 4 * pitch * 9 {
-			for x := range 4 * pitch * 9 {
+		for y := range 12 * pitch {
+			for x := range 12 * pitch {
 				if inked(uint8(class), x, y, pitch) {
 					n++
 				}
 			}
 		}
-		share[class] = float64(n) / (16 * pitch * pitch * 81)
+		share[class] = float64(n) / (144 * pitch * pitch)
 	}
 	assert.Zero(t, share[0])
 	assert.InDelta(t, 0.126, share[1], 0.04, "dots with a radius of a fifth of the pitch: π/25 of the square")

@@ -89,9 +89,10 @@ func stop(hint string) string {
 	return ";"
 }
 
-// bare returns a key as it can be printed.
+// bare returns a key as it can be printed: letters that only look like those of a key
+// show what they are.
 func bare(key string) string {
-	if plain := strconv.Quote(shortened(key)); plain != `"`+key+`"` || key == "" {
+	if plain := strconv.QuoteToASCII(shortened(key)); plain != `"`+key+`"` || key == "" {
 		return plain
 	}
 	return key
@@ -153,6 +154,9 @@ func (v *value) asNumber() (float64, error) {
 	n, err := strconv.ParseFloat(text, 64)
 	if err != nil && !math.IsInf(n, 0) {
 		return 0, faulty(v.line, "%q is not a number", shortened(v.text))
+	}
+	if n == 0 {
+		return 0, nil // not -0, which would be printed so
 	}
 	return n, nil
 }

@@ -25,6 +25,14 @@ func (r *reading) unit() grid.Unit {
 	return grid.Inch
 }
 
+// called returns a unit as a word.
+func called(unit grid.Unit) string {
+	if unit == grid.Inch {
+		return "inches"
+	}
+	return string(unit)
+}
+
 // readOutline reads a ring of points, or a list of rings.
 func readOutline(w *wish, v *value) error {
 	if v.kind != unstable.Array {
@@ -71,18 +79,18 @@ func readRing(v *value, unit grid.Unit) ([]grid.Point, error) {
 // readPoint reads [x, y]; whether it is on the panel the plan will say.
 func readPoint(v *value, unit grid.Unit) (p grid.Point, err error) {
 	if v.kind != unstable.Array || len(v.items) != 2 {
-		return p, faulty(v.line, "%s is no point; write it like [1.5, 2]: from the left and from the top, in %s", v.brief(), unit)
+		return p, faulty(v.line, "%s is no point; write it like [1.5, 2]: from the left and from the top, in %s", v.brief(), called(unit))
 	}
 	for i, at := range []*grid.Millimetres{&p.X, &p.Y} {
 		n, err := v.items[i].asNumber()
 		if _, ok := err.(wrongKind); ok {
-			return p, faulty(v.line, "%s stands in a point; write it like [1.5, 2]: from the left and from the top, in %s", v.items[i].what(), unit)
+			return p, faulty(v.line, "%s stands in a point; write it like [1.5, 2]: from the left and from the top, in %s", v.items[i].what(), called(unit))
 		}
 		if err != nil {
 			return p, err
 		}
 		if *at = unit.Of(n); !(*at >= 0 && *at <= grid.Largest) {
-			return p, faulty(v.items[i].line, "%s is off the panel; points are measured in %s from its top left, so they are 0 or more", shortened(v.items[i].text), unit)
+			return p, faulty(v.items[i].line, "%s is off the panel; points are measured in %s from its top left, so they are 0 or more", shortened(v.items[i].text), called(unit))
 		}
 	}
 	return p, nil

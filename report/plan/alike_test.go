@@ -83,6 +83,7 @@ func TestSamePileIsListedOnce(t *testing.T) {
 	piles := e.dabsOf(regions, starter)
 	require.Len(t, piles, 2)
 	assert.InDelta(t, 1, piles[0].share, 1e-9)
+	assert.Equal(t, []float64{1}, piles[0].of.Parts, "two parts of one paint are the whole pile")
 	l := lookAlikesOf(regions, never, starter, deutan1)
 	require.Len(t, l.Piles, 1)
 	assert.Equal(t, "A1", l.Piles[0].A)
@@ -178,10 +179,12 @@ func TestNeighboursByMainColours(t *testing.T) {
 	assert.Equal(t, "B", l.Regions[0].B)
 	assert.Equal(t, "Keep the drawn line between them open until both are laid in, A2 on one side and B1 on the other.", l.Regions[0].Tells)
 
-	lost[0].Colours[0].Share, lost[0].Colours[1].Share = 0.8, 0.2
-	l = lookAlikesOf(lost, always, starter, deutan1)
-	assert.Empty(t, l.Regions)
-	assert.Len(t, l.Piles, 1)
+	for _, first := range []float64{0.6, 0.8} { // over half: the region is called by it alone
+		lost[0].Colours[0].Share, lost[0].Colours[1].Share = first, 1-first
+		l = lookAlikesOf(lost, always, starter, deutan1)
+		assert.Empty(t, l.Regions)
+		assert.Len(t, l.Piles, 1)
+	}
 }
 
 // To a protanope reds are far darker than to others ([Wyszecki1982] 5.14, from memory),
@@ -197,7 +200,7 @@ func TestWhatOnlyTheProtanSeesInValue(t *testing.T) {
 	assert.Regexp(t, `^To your eyes A1 is darker than B1 by 1\.\d value; to others they are equal\.`, p.Tells)
 	assert.LessOrEqual(t, p.Seen, p.Full, "no sight with less tells more apart")
 	assert.Empty(t, lookAlikesOf(regions, never, starter, tritan1).Reverse)
-	regions[1].Colours[0].Recipe.Lab = TripleOf(colour.Lab{L: 35})
+	regions[1].Colours[0].Recipe.Lab = TripleOf(colour.Lab{L: 41})
 	assert.Empty(t, lookAlikesOf(regions, never, starter, protan1).Reverse, "others see this one too")
 }
 

@@ -89,7 +89,9 @@ func TestFoundIsThePlans(t *testing.T) {
 	for _, r := range found.Regions {
 		assert.Equal(t, byName[r.Name].Share, r.Share, r.Name)
 		assert.LessOrEqual(t, r.Share, largest.Share, r.Name)
-		assert.NotEmpty(t, r.Where, r.Name)
+		cells, err := p.Grid.Layout().Cells(r.Where)
+		require.NoError(t, err)
+		assert.Subset(t, byName[r.Name].Cells, names(cells), "%s: the plan lists those of its colours too", r.Name)
 		for _, ring := range r.Outline {
 			for _, point := range ring {
 				assert.True(t, point.X >= 0 && point.X <= found.Width && point.Y >= 0 && point.Y <= found.Height, "%s: %v", r.Name, point)

@@ -25,7 +25,7 @@ func harmonyOf(regions []Region, paints []Paint, touching func(a, b int) bool) H
 	var of []int // the region of each of Hues
 	for i, hues := range found {
 		for _, one := range hues {
-			if one.slight(hues[0], all) {
+			if one.slight(regions[i], hues[0], all) {
 				h.Slight += one.sum(stain.area)
 				continue
 			}
@@ -46,7 +46,7 @@ type Harmony struct {
 	Neutral     float64      `json:"neutral"`     // share of the panel too gray to have a hue
 	Slight      float64      `json:"slight"`      // share of the panel in hues too slight to be listed
 	Complements []Complement `json:"complements"` // near complements
-	Analogous   string       `json:"analogous"`   // in words, where all or most of the picture is; "" where not
+	Analogous   string       `json:"analogous"`   // in words: the picture if all or most of it is, then regions and palettes that are; "" for none
 	Ties        []Tie        `json:"ties"`        // tubes in two or more regions, the most first
 	Once        []Tie        `json:"once"`        // tubes in one region only
 }

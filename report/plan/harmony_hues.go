@@ -85,18 +85,19 @@ func huesOf(stains []stain) []hue {
 	return hues
 }
 
-// A hue of a region is slight, and not listed beside its heaviest, where it has less
-// than ofRegion of that one's weight and less than ofPicture of all. Ours: on the
-// demo and eight photographs this leaves out 12 of 20 further hues, specks and rims, and
-// keeps the yellow of daisies that has a fiftieth of their violet's weight.
+// A hue of a region is slight, and not listed, where it has less than ofPicture of all
+// weight, and less than ofRegion of its region's heaviest hue or of its region's area.
+// Ours: on the demo and eight photographs this leaves out 12 of 20 further hues, specks
+// and rims, and keeps the yellow of daisies that has a fiftieth of their violet's weight.
 const (
 	ofRegion  = 0.1
 	ofPicture = 0.01
 )
 
-func (h hue) slight(heaviest, all hue) bool {
-	weight := Round(h.sum(stain.weight), 6)
-	return weight < Round(ofRegion*heaviest.sum(stain.weight), 6) && weight < Round(ofPicture*all.sum(stain.weight), 6)
+func (h hue) slight(r Region, heaviest, all hue) bool {
+	weight, area := Round(h.sum(stain.weight), 6), Round(h.sum(stain.area), 6)
+	few := weight < Round(ofRegion*heaviest.sum(stain.weight), 6) || area < Round(ofRegion*r.Share, 6)
+	return few && weight < Round(ofPicture*all.sum(stain.weight), 6)
 }
 
 // widest returns the most steps between a mix of one group and one of another.

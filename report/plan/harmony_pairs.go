@@ -12,12 +12,12 @@ import (
 )
 
 // Opposite hues lie 50 of the 100 steps apart: 5R and 5BG, 5Y and 5PB.
-// Source: [ASTMD1535]. nearOpposite is how far off that still counts. Ours: one family
-// to either side, which takes in the neighbours of the complement that painters use
-// beside it (common practice, no source).
+// Source: [ASTMD1535]. nearOpposite is how far off that still counts. Ours: an eighth
+// of the circle to either side, as wide as match takes a wished hue, so that a palette
+// proposed as a complement is found to be one.
 const (
 	opposite     = 50
-	nearOpposite = 10
+	nearOpposite = 12.5
 )
 
 // tooSlight is the part of the picture's weight under which a hue is no side of a
@@ -85,8 +85,11 @@ func (c Complement) words(a, b HueShare) string {
 	return text + fmt.Sprintf("%s has %s the weight of %s, which is the accent.", more, timesWord(times), less)
 }
 
-// timesWord says how many times as much, to a whole number.
+// timesWord says how many times as much, to a whole number, but for one and a half.
 func timesWord(times float64) string {
+	if times < 1.75 {
+		return "one and a half times"
+	}
 	n := int(math.Round(times))
 	if words := []string{"", "", "twice", "three times", "four times", "five times", "six times", "seven times", "eight times", "nine times", "ten times"}; n < len(words) {
 		return words[n]

@@ -43,7 +43,7 @@ func TestMunsellsOwnBalances(t *testing.T) {
 }
 
 // The five axes of Munsell's circle join opposite hues (ASTM D1535, the ten families
-// in their order). By hand: a family off on one side is near, a step more is not.
+// in their order). By hand: 12.5 steps off to either side are near, more are not.
 func TestOppositeHues(t *testing.T) {
 	pairs := func(a, b string) []Complement {
 		return harmonyOf([]Region{inMunsell("A", a+" 5/6", .5), inMunsell("B", b+" 5/6", .5)}, nil, nowhere).Complements
@@ -53,10 +53,10 @@ func TestOppositeHues(t *testing.T) {
 		require.Len(t, found, 1, axis)
 		assert.InDelta(t, 50, found[0].Apart, 0.3, axis)
 	}
-	assert.Len(t, pairs("5R", "6G"), 1) // 41 steps
-	assert.Empty(t, pairs("5R", "4G"))  // 39 steps
-	assert.Len(t, pairs("5R", "4B"), 1) // 59 steps one way, 41 the other
-	assert.Empty(t, pairs("5R", "6B"))  // 39 steps the other way
+	assert.Len(t, pairs("5R", "3G"), 1) // 38 steps
+	assert.Empty(t, pairs("5R", "2G"))  // 37 steps
+	assert.Len(t, pairs("5R", "7B"), 1) // 62 steps one way, 38 the other
+	assert.Empty(t, pairs("5R", "8B"))  // 37 steps the other way
 	assert.Empty(t, pairs("5Y", "5YR")) // neighbours
 	assert.Empty(t, pairs("5R", "5R"))  // one hue
 }
@@ -120,6 +120,13 @@ func TestSharesAddUp(t *testing.T) {
 	assert.InDelta(t, .001, h.Slight, 1e-9)
 	assert.Len(t, h.Hues, 2)
 
+	// A trace of hue in a region that is gray is slight as well.
+	trace := inMunsell("B", "5B 5/1.6", .001, "N 5", .199)
+	trace.Share = .2
+	h = harmonyOf([]Region{inMunsell("A", "5R 5/8", .8), trace}, nil, nowhere)
+	assert.Len(t, h.Hues, 1)
+	assert.InDelta(t, .001, h.Slight, 1e-9)
+
 	gray := harmonyOf([]Region{inMunsell("A", "N 5", 1.)}, nil, nowhere)
 	assert.Equal(t, Harmony{Hues: []HueShare{}, Neutral: 1, Complements: []Complement{}, Ties: []Tie{}, Once: []Tie{}}, gray)
 }
@@ -134,6 +141,9 @@ func TestPairsInWords(t *testing.T) {
 	twice := harmonyOf([]Region{inMunsell("A", "5R 5/6", .2), inMunsell("B", "5BG 5/6", .4)}, nil, nowhere).Complements
 	require.Len(t, twice, 1)
 	assert.Contains(t, twice[0].Text, "B has twice the weight of A and leads.")
+	for times, word := range map[float64]string{1.66: "one and a half times", 1.8: "twice", 2.4: "twice", 2.6: "three times", 10.4: "ten times", 53.2: "53 times"} {
+		assert.Equal(t, word, timesWord(times))
+	}
 }
 
 // By hand: 95, 0, 5 and 12 lie within 17 steps across the seam; with a blue of a

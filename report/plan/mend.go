@@ -68,25 +68,31 @@ func (s *scene) standings(r int, x mixed) []analyze.Standing {
 }
 
 // misplaced lists the regions whose rank does not fit their role: a focal one that is
-// not among the first, of as many as are focal, and a quiet one not among the last.
+// outranked by one that is not, and a quiet one that outranks a focal one or more than
+// half of those between. A quiet thing that is small or light will outrank a wall.
 func (s *scene) misplaced(standings []analyze.Standing) (regions []int) {
-	seen, focal, quiet := 0, 0, 0
+	support := 0
 	for r, st := range standings {
-		if st.Rank == 0 {
-			continue
-		}
-		seen++
-		switch s.wishes[r].role() {
-		case Focal:
-			focal++
-		case QuietRole:
-			quiet++
+		if st.Rank > 0 && s.wishes[r].role() == Support {
+			support++
 		}
 	}
-	for r, st := range standings {
-		role := s.wishes[r].role()
-		if st.Rank > 0 && (role == Focal && st.Rank > focal || role == QuietRole && st.Rank <= seen-quiet) {
-			regions = append(regions, r)
+	for r := range standings {
+		rivals, focal := s.rivals(r, standings), 0
+		for _, rival := range rivals {
+			if s.wishes[rival].role() == Focal {
+				focal++
+			}
+		}
+		switch s.wishes[r].role() {
+		case Focal:
+			if len(rivals) > 0 {
+				regions = append(regions, r)
+			}
+		case QuietRole:
+			if focal > 0 || 2*(len(rivals)-focal) > support {
+				regions = append(regions, r)
+			}
 		}
 	}
 	return regions
@@ -109,7 +115,7 @@ func (s *scene) disagreements(standings []analyze.Standing) []Disagreement {
 			d.Text = fmt.Sprintf("%s is to be quiet, but stands out as number %d, more than %s.", s.label(r), d.Rank, listed(names))
 		}
 		if d.Mend == nil {
-			d.Text += " No single change of palette or value was found that mends it."
+			d.Text += " No change of one region's palette and value was found that mends it."
 		}
 		list = append(list, d)
 	}
@@ -128,28 +134,29 @@ func (s *scene) label(r int) string { return fmt.Sprintf("%s (%s)", tagOf(r), s.
 // rivals lists, the nearest in rank first, the regions of lower role that outrank a
 // focal region, or those of higher role that a quiet one outranks.
 func (s *scene) rivals(r int, standings []analyze.Standing) []int {
-	byRank := make([]int, len(standings)+1)
-	for i, st := range standings {
-		byRank[st.Rank] = i
-	}
-	step := 1 // a quiet region has its rivals below
-	if s.wishes[r].role() == Focal {
-		step = -1
-	}
+	role, rank := s.wishes[r].role(), standings[r].Rank
 	var list []int
-	for rank := standings[r].Rank + step; rank > 0 && rank < len(byRank); rank += step {
-		i := byRank[rank]
-		if standings[i].Rank == rank && s.wishes[i].role() != s.wishes[r].role() {
+	for i, st := range standings {
+		above := st.Rank > 0 && st.Rank < rank
+		below := st.Rank > rank && rank > 0
+		other := s.wishes[i].role() != role
+		if role == Focal && above && other || role == QuietRole && below && other {
 			list = append(list, i)
 		}
 	}
+	slices.SortFunc(list, func(a, b int) int {
+		return cmp.Compare(apartRanks(standings[a].Rank, rank), apartRanks(standings[b].Rank, rank))
+	})
 	return list
 }
 
-// change is one line of the painting file that might mend.
+func apartRanks(a, b int) int { return max(a-b, b-a) }
+
+// change is a line of the painting file that might mend, or two.
 type change struct {
 	region      int
 	wish        RegionWish
+	palette     bool // it sets the palette
 	line, words string
 	size        float64 // mean CIEDE2000 over the panel, as guessed
 }
@@ -162,13 +169,21 @@ var shiftSteps = []float64{0.5, 1, 1.5, 2}
 const rivalsTried = 2
 
 // mend returns the smallest change that takes region r out of the misplaced ones and
-// adds none; nil where there is none. What a change would do is guessed from its aims
-// first, and mixed only where it promises to mend.
+// adds none: of one line, else of two for one region; nil where there is none.
 func (s *scene) mend(r int, rivals []int, misplaced int) *Mend {
 	changes := s.changesOf(r, s.wishes[r].role() == Focal)
 	for _, rival := range rivals[:min(rivalsTried, len(rivals))] {
 		changes = append(changes, s.changesOf(rival, s.wishes[r].role() != Focal)...)
 	}
+	if m := s.smallest(r, changes, misplaced); m != nil {
+		return m
+	}
+	return s.smallest(r, pairs(changes), misplaced)
+}
+
+// smallest returns the smallest of the changes that mends. What a change would do is
+// guessed from its aims first, and mixed only where it promises to mend.
+func (s *scene) smallest(r int, changes []change, misplaced int) *Mend {
 	mends := func(c change, x mixed) bool {
 		left := s.misplaced(s.standings(c.region, x))
 		return len(left) < misplaced && !slices.Contains(left, r)
@@ -188,6 +203,21 @@ func (s *scene) mend(r int, rivals []int, misplaced int) *Mend {
 		}
 	}
 	return nil
+}
+
+// pairs joins every palette with every shift for the same region.
+func pairs(changes []change) (both []change) {
+	for _, p := range changes {
+		for _, v := range changes {
+			if p.region == v.region && p.palette && !v.palette {
+				c := p
+				c.wish.Shift = v.wish.Shift
+				c.line, c.words = p.line+"\n"+v.line, p.words+", and "+v.words
+				both = append(both, c)
+			}
+		}
+	}
+	return both
 }
 
 // distance returns how far a region's new colours are from its old, as a mean of
@@ -224,7 +254,7 @@ func (s *scene) changesOf(r int, more bool) []change {
 			if p.Covered < wellCovered || (p.White == nil) != (w.NoWhite || whiteOf(s.box) == nil) {
 				continue
 			}
-			c := change{region: r, wish: w}
+			c := change{region: r, wish: w, palette: true}
 			c.wish.Palette = ids(p.Paints)
 			c.line = paletteLine(p.Paints)
 			c.words = fmt.Sprintf("paint it from %s", paletteWords(p))

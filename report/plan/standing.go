@@ -42,7 +42,7 @@ type Disagreement struct {
 type Mend struct {
 	Region string  `json:"region"` // tag of the region to change
 	Name   string  `json:"name"`
-	Line   string  `json:"line"`   // to put into the painting file, under that region
+	Line   string  `json:"line"`   // to put into the painting file, under that region; or two lines
 	Change float64 `json:"change"` // mean CIEDE2000 over the whole panel
 	Text   string  `json:"text"`
 }
