@@ -86,7 +86,7 @@ func (a *Asked) wanted() float64 {
 func (t *table) candidates() (all []candidate) {
 	var sets [][]int
 	for size := 1; size <= 3; size++ {
-		sets = append(sets, setsOf(len(t.paints), size)...)
+		sets = append(sets, subsets(len(t.paints), size)...)
 	}
 	judged := make([]candidate, len(sets))
 	inParallel(len(sets), func(i int) { judged[i] = t.judge(sets[i]) })
@@ -101,12 +101,12 @@ func (t *table) candidates() (all []candidate) {
 	return all
 }
 
-// setsOf returns the subsets of so many of the first n numbers, each rising, in order.
-func setsOf(n, size int) (all [][]int) {
+// subsets returns the subsets of so many of the first n numbers, each rising, in order.
+func subsets(n, size int) (all [][]int) {
 	if size == 0 {
 		return [][]int{nil}
 	}
-	for _, rest := range setsOf(n, size-1) {
+	for _, rest := range subsets(n, size-1) {
 		from := 0
 		if len(rest) > 0 {
 			from = rest[len(rest)-1] + 1

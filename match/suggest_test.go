@@ -115,7 +115,7 @@ func TestNothingFits(t *testing.T) {
 	owned := box(t, "titanium-white", "yellow-ochre", "burnt-sienna", "ivory-black")
 	ask := Asked{Hued: true, Hue: hueOfWord(t, "blue"), Aims: regionOf(65, 4, 3, 7)}
 	assert.Empty(t, Suggest(owned, ask))
-	assert.Equal(t, "no palette of the box stays blue at the region's values; a tube of that hue would make one", WhyNone(owned, ask))
+	assert.Equal(t, "No palette of the box stays blue at the region's values; a tube of that hue would make one.", WhyNone(owned, ask))
 
 	gray := Asked{Scheme: Complement, Aims: ask.Aims}
 	assert.Empty(t, Suggest(owned, gray))

@@ -121,20 +121,20 @@ func listed(words []string) string {
 	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
-// WhyNone says why Suggest finds no palette; "" where nothing is wished for, or the
+// WhyNone says in a sentence why Suggest finds no palette; "" where nothing is wished for, or the
 // region has no colours.
 func WhyNone(owned []paint.Paint, ask Asked) string {
 	switch {
 	case ask.Scheme == Complement && !ask.Hued:
-		return "that region is near gray, and gray has no complement"
+		return "That region is near gray, and gray has no complement: wish for a hue instead."
 	case ask.nothing():
 		return ""
 	case !slices.ContainsFunc(owned, func(p paint.Paint) bool { return !p.White() }):
-		return "the box has no paint but white"
+		return "The box has no paint but white."
 	case ask.Hued:
-		return fmt.Sprintf("no palette of the box stays %s at the region's values; a tube of that hue would make one", colour.HueName(ask.wanted()))
+		return fmt.Sprintf("No palette of the box stays %s at the region's values; a tube of that hue would make one.", colour.HueName(ask.wanted()))
 	case ask.Scheme == Analogous:
-		return "no two paints of the box lie a quarter of the hue circle or less apart and stay clean however mixed"
+		return "No two paints of the box lie a quarter of the hue circle or less apart and stay clean however mixed."
 	}
-	return fmt.Sprintf("every palette of the box goes over chroma %d at the region's values", quietMost)
+	return fmt.Sprintf("Every palette of the box goes over chroma %d at the region's values.", quietMost)
 }
