@@ -2,6 +2,7 @@ package match
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 	"testing"
 
@@ -33,7 +34,7 @@ func TestOffersAgainstFullMixes(t *testing.T) {
 		var off []float64
 		worst := 0.0
 		for a, list := range s.offers(3) {
-			for _, three := range subsets(len(f.paints), 3) {
+			for _, three := range choicesOf(len(f.paints), 3) {
 				want := missOfThree(full[a], len(f.paints), three)
 				err := math.Abs(missOfThree(list, len(f.paints), three) - want)
 				off = append(off, err)
@@ -61,4 +62,21 @@ func TestBoundCountsOnce(t *testing.T) {
 	b.visit(0, thrift.newState(), make([]bool, 4))
 	assert.Equal(t, int64(100), b.cost)
 	assert.Equal(t, []int{3}, b.best.indices())
+}
+
+// choicesOf returns every choice of so many of the first n numbers, each rising.
+func choicesOf(n, count int) (all [][]int) {
+	for mask := range uint(1) << n {
+		if bits.OnesCount(mask) != count {
+			continue
+		}
+		var choice []int
+		for p := range n {
+			if mask>>p&1 == 1 {
+				choice = append(choice, p)
+			}
+		}
+		all = append(all, choice)
+	}
+	return all
 }
