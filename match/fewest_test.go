@@ -86,7 +86,7 @@ func TestSearchIsExact(t *testing.T) {
 		for count := 2; count <= 6; count++ {
 			t.Run(fmt.Sprintf("%s, %d kept", f.name, count), func(t *testing.T) {
 				least := int64(math.MaxInt64)
-				for _, kept := range subsets(len(f.paints), count) {
+				for _, kept := range choicesOf(len(f.paints), count) {
 					least = min(least, thrift.costOf(kept))
 				}
 				kept, proven := thrift.search(count)
@@ -166,7 +166,7 @@ func TestChoiceAgainstFullMixes(t *testing.T) {
 		for _, count := range []int{3, 5} {
 			got := FewestTubes(f.paints, f.aims, FewestOptions{Shares: f.shares, Most: count})
 			least := int64(math.MaxInt64)
-			for _, kept := range subsets(len(f.paints), count) {
+			for _, kept := range choicesOf(len(f.paints), count) {
 				least = min(least, oracle.costOf(kept))
 			}
 			over := float64(oracle.costOf(got.Kept)-least) / 1e6 * tie
@@ -210,7 +210,7 @@ func TestChoiceAgainstRecipes(t *testing.T) {
 	for _, f := range fews()[:3] {
 		got := FewestTubes(f.paints, f.aims, FewestOptions{Shares: f.shares, Most: 4})
 		least := math.Inf(1)
-		for _, kept := range subsets(len(f.paints), 4) {
+		for _, kept := range choicesOf(len(f.paints), 4) {
 			mean, _ := recipeMean(f, kept, nil)
 			least = min(least, mean)
 		}
@@ -248,7 +248,7 @@ func TestWithinIsKept(t *testing.T) {
 		}
 		assert.Empty(t, got.Over)
 		t.Logf("%s: within %.2f with %d of %d paints, proven %v", f.name, within, len(got.Kept), len(f.paints), got.Proven)
-		for _, kept := range subsets(len(f.paints), len(got.Kept)-1) {
+		for _, kept := range choicesOf(len(f.paints), len(got.Kept)-1) {
 			_, means := recipeMean(f, kept, regions)
 			assert.Greater(t, slices.Max(means), within-tie, "%v would do", kept)
 		}
@@ -318,7 +318,7 @@ func TestFixedPaintsStay(t *testing.T) {
 	assert.Subset(t, got.Kept, fixed)
 	assert.Len(t, got.Kept, 4)
 	thrift, least := f.thrift(), int64(math.MaxInt64)
-	for _, kept := range subsets(len(f.paints), 4) {
+	for _, kept := range choicesOf(len(f.paints), 4) {
 		if slices.Contains(kept, fixed[0]) && slices.Contains(kept, fixed[1]) {
 			least = min(least, thrift.costOf(kept))
 		}
