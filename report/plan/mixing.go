@@ -271,7 +271,7 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 	}
 	list = match.Suggest(m.box, ask)
 	if len(list) == 0 {
-		lacks = fmt.Sprintf("No paint of the box makes a palette for %s.", wish.words())
+		lacks = match.WhyNone(m.box, ask)
 	}
 	return list, lacks
 }
