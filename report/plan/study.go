@@ -5,6 +5,7 @@ package plan
 import (
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 
 	"tonewright/analyze"
@@ -40,14 +41,15 @@ type pile struct {
 
 // studyOf paints the picture: thick, and, where a ground is given, as one coat over it.
 func studyOf(p *analyze.Picture, colourOf []uint16, regions []mixed, clusters [][]analyze.Cluster, m *mixer) (thick, coat *analyze.Picture) {
-	var looks, coats [][levels]look
-	for r, x := range regions {
-		a, b := looksOf(x, clusters[r], m, m.wishes[r].Shift)
-		looks, coats = append(looks, a...), append(coats, b...)
-	}
-	thick = repaint(p, colourOf, looks)
+	looks, coats := make([][][levels]look, len(regions)), make([][][levels]look, len(regions))
+	inBands(len(regions), func(from, to int) {
+		for r := from; r < to; r++ {
+			looks[r], coats[r] = looksOf(regions[r], clusters[r], m, m.wishes[r].Shift)
+		}
+	})
+	thick = repaint(p, colourOf, slices.Concat(looks...))
 	if m.mixing.Ground != nil {
-		coat = repaint(p, colourOf, coats)
+		coat = repaint(p, colourOf, slices.Concat(coats...))
 	}
 	return thick, coat
 }
