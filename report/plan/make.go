@@ -54,7 +54,7 @@ func Make(opt Options) (*Plan, error) {
 
 	opt.Step("mixing")
 	tone := tones()
-	m := newMixer(opt, clustering, tone.key, lies().Touch)
+	m := newMixer(opt, clustering, tone.key, lies().Ring)
 	few := m.keepFew(opt.Tubes)
 	mixes := m.all()
 
@@ -71,7 +71,7 @@ func Make(opt Options) (*Plan, error) {
 	p.Box = boxOf(opt.Box)
 	p.Regions = regionsOf(parting, clustering, place, m, mixes, opt.Ground.Name)
 	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
-	p.StandOut = standOutOf(&scene{m, lies(), mixes}, p.Regions)
+	p.StandOut = standOutOf(newScene(m, lies(), mixes), p.Regions)
 	p.StandOut.LostEdges = lostEdgesOf(study, parting, layout, p.Regions)
 	p.Harmony = harmonyOf(p.Regions, p.Paints, lies().Touch)
 	p.LookAlikes = lookAlikesOf(p.Regions, lies().Touch, opt.Box.Paints, opt.Sight)

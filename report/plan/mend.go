@@ -17,8 +17,30 @@ import (
 // scene is the picture as it is to be painted, for asking what a change would do.
 type scene struct {
 	*mixer
-	lies    *analyze.Composition
-	regions []mixed
+	lies     *analyze.Composition
+	regions  []mixed
+	proposed map[proposal][]match.Suggestion // asked for so far
+}
+
+// proposal is what palettes are asked for.
+type proposal struct {
+	region int
+	wish   Wish
+}
+
+func newScene(m *mixer, lies *analyze.Composition, regions []mixed) *scene {
+	return &scene{m, lies, regions, map[proposal][]match.Suggestion{}}
+}
+
+// palettes returns what is proposed for a region and a wish, asked for once.
+func (s *scene) palettes(r int, wish Wish) []match.Suggestion {
+	at := proposal{r, wish}
+	list, known := s.proposed[at]
+	if !known {
+		list, _ = s.suggest(r, wish, s.regions)
+		s.proposed[at] = list
+	}
+	return list
 }
 
 // standOutOf tells how the regions stand, in their entries too, and what of it is not
@@ -249,8 +271,7 @@ func (s *scene) changesOf(r int, more bool) []change {
 		}
 	}
 	for _, wish := range s.wishesFor(r, more) {
-		suggestions, _ := s.suggest(r, wish, s.regions)
-		for _, p := range suggestions {
+		for _, p := range s.palettes(r, wish) {
 			if p.Covered < wellCovered || (p.White == nil) != (w.NoWhite || whiteOf(s.box) == nil) {
 				continue
 			}
@@ -268,8 +289,12 @@ func (s *scene) changesOf(r int, more bool) []change {
 // offered as a mend. Ours.
 const wellCovered = 0.8
 
+// neighboursTried is how many of a region's neighbours its complements are tried to,
+// those that have most of what is around it. Ours: each is a search for palettes.
+const neighboursTried = 3
+
 // wishesFor lists what palettes to ask for: to stand out, its own hue at full strength
-// and the complement of each neighbour; to keep back, quiet ones.
+// and the complements of its neighbours; to keep back, quiet ones.
 func (s *scene) wishesFor(r int, more bool) []Wish {
 	if !more {
 		return []Wish{{Scheme: match.Quiet}}
@@ -279,12 +304,22 @@ func (s *scene) wishesFor(r int, more bool) []Wish {
 		text, _, _ := strings.Cut(colour.Munsell{Hue: hue, Value: 5, Chroma: 10}.Short(), " ")
 		list = append(list, Wish{Hue: text})
 	}
-	for other, w := range s.wishes {
-		if other != r && w.Name != "" && s.lies.Touch(r, other) {
-			if _, ok := hueOf(s.regions[other], s.colours[other]); ok {
-				list = append(list, Wish{Scheme: match.Complement, Of: w.Name})
-			}
-		}
+	ring := s.ring(r)
+	around := slices.DeleteFunc(indices(len(ring)), func(other int) bool {
+		_, hued := hueOf(s.regions[other], s.colours[other])
+		return ring[other] == 0 || s.wishes[other].Name == "" || !hued
+	})
+	slices.SortStableFunc(around, func(a, b int) int { return cmp.Compare(Round(ring[b], 6), Round(ring[a], 6)) })
+	for _, other := range around[:min(neighboursTried, len(around))] {
+		list = append(list, Wish{Scheme: match.Complement, Of: s.wishes[other].Name})
+	}
+	return list
+}
+
+func indices(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
 	}
 	return list
 }

@@ -20,7 +20,7 @@ type mixer struct {
 	key     ValueKey
 	wishes  []RegionWish // by region; of a region the painter did not name the zero one
 	colours [][]tone     // by region
-	touch   func(a, b int) bool
+	ring    func(a int) []float64 // shares of the regions around one
 	inUse   map[string][]string // paint id → tags of the regions mixed with it so far
 }
 
@@ -43,8 +43,8 @@ type mixed struct {
 }
 
 // newMixer gathers what is mixed for; wishes may be fewer than regions.
-func newMixer(opt Options, c analyze.Clustering, key ValueKey, touch func(a, b int) bool) *mixer {
-	m := &mixer{box: opt.Box.Paints, mixing: opt.Mixing, key: key, touch: touch, inUse: map[string][]string{}}
+func newMixer(opt Options, c analyze.Clustering, key ValueKey, ring func(a int) []float64) *mixer {
+	m := &mixer{box: opt.Box.Paints, mixing: opt.Mixing, key: key, ring: ring, inUse: map[string][]string{}}
 	m.wishes = make([]RegionWish, len(c.Clusters))
 	copy(m.wishes, opt.Regions)
 	pixels := 0
@@ -260,13 +260,12 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 	}
 	ask.Aims = m.bases(r, m.wishes[r].Shift)
 	ask.Shares = m.shares(r)
-	for other := range m.colours {
-		if other == r || !m.touch(r, other) {
-			continue
-		}
-		ask.Around = append(ask.Around, m.bases(other, m.wishes[other].Shift)...)
-		for _, t := range m.colours[other] {
-			ask.AroundShares = append(ask.AroundShares, t.share)
+	for other, share := range m.ring(r) {
+		if share > 0 {
+			ask.Around = append(ask.Around, m.bases(other, m.wishes[other].Shift)...)
+			for _, part := range m.shares(other) {
+				ask.AroundShares = append(ask.AroundShares, share*part)
+			}
 		}
 	}
 	list = match.Suggest(m.box, ask)

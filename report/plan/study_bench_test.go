@@ -26,7 +26,7 @@ func BenchmarkStudy(b *testing.B) {
 	parting := analyze.Regions(picture, named)
 	clustering := clustersOf(picture, parting, opt)
 	of := colourOf(parting, clustering)
-	m := newMixer(opt, clustering, tonesOf(picture, reachOf(opt.Box.Paints, opt.Mixing.Finish), false).key, func(a, b int) bool { return true })
+	m := newMixer(opt, clustering, tonesOf(picture, reachOf(opt.Box.Paints, opt.Mixing.Finish), false).key, analyze.Composed(parting, picture.Width, picture.Height).Ring)
 	mixes := m.all()
 
 	b.Run("study", func(b *testing.B) {
