@@ -177,8 +177,9 @@ func apartRanks(a, b int) int { return max(a-b, b-a) }
 // change is a line of the painting file that might mend, or two.
 type change struct {
 	region      int
-	wish        RegionWish
-	palette     bool // it sets the palette
+	written     RegionWish // as the painting file will have it
+	wish        RegionWish // the same with the palette that was proposed, if one was, for its own
+	palette     bool       // it sets the palette
 	line, words string
 	size        float64 // mean CIEDE2000 over the panel, as guessed
 }
@@ -218,13 +219,54 @@ func (s *scene) smallest(r int, changes []change, misplaced int) *Mend {
 		}
 	}
 	slices.SortStableFunc(promising, func(a, b change) int { return cmp.Compare(a.size, b.size) })
+	replans := 0
 	for _, c := range promising {
-		if x := s.mix(c.region, c.wish); mends(c, x) {
-			return &Mend{Region: tagOf(c.region), Name: s.wishes[c.region].Name, Line: c.line,
-				Change: Round(s.distance(c.region, x), 2), Text: fmt.Sprintf("%s: %s.", s.label(c.region), c.words)}
+		x := s.mix(c.region, c.wish)
+		if !mends(c, x) {
+			continue
 		}
+		if s.proposes() {
+			if replans++; replans > replansTried {
+				break
+			}
+			again := s.again(c)
+			if left := again.misplaced(again.standings(-1, mixed{})); len(left) >= misplaced || slices.Contains(left, r) {
+				continue
+			}
+			x = again.regions[c.region]
+		}
+		return &Mend{Region: tagOf(c.region), Name: s.wishes[c.region].Name, Line: c.line,
+			Change: Round(s.distance(c.region, x), 2), Text: fmt.Sprintf("%s: %s.", s.label(c.region), c.words)}
 	}
 	return nil
+}
+
+// replansTried is how many changes are held against the whole picture mixed again. Ours:
+// the first that mends by itself nearly always does then too.
+const replansTried = 4
+
+// proposes tells whether a palette is proposed for any region: what is proposed may
+// change with another region, or with the region's own values.
+func (s *scene) proposes() bool {
+	return slices.ContainsFunc(s.wishes, func(w RegionWish) bool { return len(w.Palette) == 0 && !w.Wish.none() })
+}
+
+// again is the scene as it would be planned with a change written into the painting file.
+func (s *scene) again(c change) *scene {
+	m := *s.mixer
+	m.wishes, m.inUse = slices.Clone(s.wishes), map[string][]string{}
+	m.wishes[c.region] = c.written
+	return &scene{&m, s.lies, m.all()}
+}
+
+// settled is a region's wish with the palette that was proposed for it, if one was, for
+// its own.
+func (s *scene) settled(r int) RegionWish {
+	w := s.wishes[r]
+	if len(w.Palette) == 0 && len(s.regions[r].suggestions) > 0 {
+		return withPalette(w, s.regions[r].suggestions[0])
+	}
+	return w
 }
 
 // pairs joins every palette with every shift for the same region.
@@ -233,7 +275,7 @@ func pairs(changes []change) (both []change) {
 		for _, v := range changes {
 			if p.region == v.region && p.palette && !v.palette {
 				c := p
-				c.wish.Shift = v.wish.Shift
+				c.wish.Shift, c.written.Shift = v.wish.Shift, v.wish.Shift
 				c.line, c.words = p.line+"\n"+v.line, p.words+", and "+v.words
 				both = append(both, c)
 			}
@@ -260,8 +302,9 @@ func (s *scene) changesOf(r int, more bool) []change {
 	var list []change
 	for _, step := range shiftSteps {
 		for _, by := range []float64{step, -step} {
-			c := change{region: r, wish: w}
+			c := change{region: r, written: w, wish: s.settled(r)}
 			c.wish.Shift += by
+			c.written.Shift = c.wish.Shift
 			if math.Abs(c.wish.Shift) > mostShift {
 				continue
 			}
@@ -277,6 +320,7 @@ func (s *scene) changesOf(r int, more bool) []change {
 			}
 			c := change{region: r, wish: w, palette: true}
 			c.wish.Palette = ids(p.Paints)
+			c.written = c.wish
 			c.line = paletteLine(p.Paints)
 			c.words = fmt.Sprintf("paint it from %s", paletteWords(p))
 			list = append(list, c)

@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"tonewright/match"
 	"tonewright/match/paint"
 )
 
@@ -79,6 +80,21 @@ func apply(t *testing.T, w *RegionWish, line string) {
 // What is offered as a mend mends: planned again with its line, the region stands
 // as it was meant to, and nothing else is out of place that was not before.
 func TestMendsMend(t *testing.T) {
+	allMend(t, func([]RegionWish) {})
+}
+
+// So it does where palettes are proposed: a change is tried on the proposed palette, not
+// on the whole box, and what is then proposed is what the mend was measured with.
+func TestMendsMendWhereProposed(t *testing.T) {
+	allMend(t, func(regions []RegionWish) {
+		regions[0].Wish.Scheme, regions[1].Wish.Scheme, regions[3].Wish.Scheme = match.Analogous, match.Monochrome, match.Quiet
+		regions[4].Wish = Wish{Scheme: match.Complement, Of: "a"}
+	})
+}
+
+// allMend plans pictures of chance colours, with regions wished for as prepare sets
+// them, and each anew with every mend that is offered.
+func allMend(t *testing.T, prepare func([]RegionWish)) {
 	random := rand.New(rand.NewPCG(4, 4))
 	level := func() uint8 { return uint8(30 + random.IntN(200)) }
 	told, mended := 0, 0
@@ -88,6 +104,7 @@ func TestMendsMend(t *testing.T) {
 			of[i] = color.RGBA{level(), level(), level(), 255}
 		}
 		file, regions := patches(t, of)
+		prepare(regions)
 		regions[random.IntN(3)].Role, regions[3+random.IntN(3)].Role = Focal, QuietRole
 		opt := Options{Photo: file, Cell: Length{20, "mm"}, Regions: regions}
 		before, err := Make(opt)
