@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -133,6 +134,9 @@ func TestHostileWordsStayText(t *testing.T) {
 // The terminal says what to do next, within its width.
 func TestComposedText(t *testing.T) {
 	p := *composedPlan(t)
+	p.Regions = slices.Clone(p.Regions)
+	p.Regions[0].Palette.From = plan.Proposed
+	p.Regions[2].Scheme, p.Regions[2].Suggestions = "quiet", p.Regions[0].Suggestions // and a palette of the painter's
 	edge := p.StandOut.LostEdges[0]
 	p.StandOut.LostEdges = []plan.LostEdge{edge, edge, edge, edge, edge}
 	var b bytes.Buffer
@@ -148,5 +152,6 @@ func TestComposedText(t *testing.T) {
 	} {
 		assert.Contains(t, b.String(), text)
 	}
+	assert.NotContains(t, b.String(), "Palette for C", "the painter's own is no proposal")
 	assert.LessOrEqual(t, strings.Count(b.String(), "\n"), 40, "lines: a screen")
 }

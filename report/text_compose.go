@@ -11,7 +11,7 @@ import (
 const mostEdges = 3
 
 // composing says what composing comes to: what is not as meant and the line that mends
-// it, the longest lost edges, the first palette for each wish, few tubes, look-alikes.
+// it, the longest lost edges, the palettes proposed, few tubes, look-alikes.
 func (t *text) composing(p *plan.Plan) {
 	if order := p.StandOut.Order; len(order) > 1 {
 		t.say(6, "Stands out, first to last: %s", strings.Join(order, ", "))
@@ -45,11 +45,11 @@ func (t *text) disagreement(d plan.Disagreement) {
 	}
 }
 
-// proposals names the first palette for each region that one was wished for.
+// proposals names the palette of each region that is mixed from one proposed for it.
 func (t *text) proposals(p *plan.Plan) {
 	name := namerOf(p)
 	for _, r := range p.Regions {
-		if len(r.Suggestions) > 0 {
+		if r.Palette.From == plan.Proposed && len(r.Suggestions) > 0 {
 			s := r.Suggestions[0]
 			t.say(6, "Palette for %s (%s): %s", r.Tag, r.Scheme, withWhite(listed(s.Names), name.of(s.White)))
 		}
