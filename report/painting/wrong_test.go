@@ -82,6 +82,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"backwards", "[[region]]\nname = \"jug\"\ncells = \"C3:A1\"", `:4: cells: range C3:A1 runs backwards`},
 		{"no role", region + `role = "main"`, `:5: role: "main" is not known: write "focal", "support" or "quiet"`},
 		{"nearly a role", region + `role = "fokal"`, `:5: role: "fokal" is not known; did you mean "focal"?`},
+		{"aim alone", region + `aim = "value"`, `:5: aim: "value" needs a palette, a scheme or a hue beside it`},
 		{"no aim", region + `aim = "values"`, `:5: aim: "values" is not known; did you mean "value"?: write "photo" or "value"`},
 		{"too light", region + `value_shift = 4.5`, `:5: value_shift: 4.5 is out of range: -4 to 4`},
 		{"no hue", region + `hue = "beautiful"`, `:5: hue: hue "beautiful": not a hue`},
