@@ -8,7 +8,7 @@ import (
 	"tonewright/report/plan"
 )
 
-// StartText says what was found, where the painting file is, and the command that plans it.
+// StartText says what was found, where the painting file is, what to look at first, and the command that plans it.
 func StartText(w io.Writer, name, ground string, found plan.FoundPlan, file, command string) error {
 	var t text
 	t.line("%s: %s, %s ground, %d × %d cells of %s", name, found.Unit.Size(found.Width, found.Height), ground,
@@ -21,6 +21,7 @@ func StartText(w io.Writer, name, ground string, found plan.FoundPlan, file, com
 		t.say(6, "Note: %s", warning)
 	}
 	t.line("Painting file: %s", file)
+	t.say(6, "First plan it as it is and look at Regions in the report: one may hold two things alike in colour, or half of one. Then name them.")
 	t.line("Next: edit %s, then %s", file, command)
 	return t.to(w)
 }

@@ -29,7 +29,10 @@ func (w *startWriter) legend() {
 		"#                             it is mixed from these alone, and white",
 		"#   white = false             without the white",
 		`#   aim = "value"             photo: near to the photo's colours; value: only as`,
-		"#                             light and dark as the photo, in the palette's hues",
+		"#                             light and dark as the photo, in the palette's hues,",
+		"#                             from its darkest paint to its lightest and white; so",
+		"#                             it is where a palette, scheme or hue is set, unless",
+		"#                             photo is",
 		`#   scheme = "analogous"      have palettes proposed: monochrome, analogous, quiet,`,
 		`#                             or "complement of NAME" with another region's name`,
 		`#   hue = "5YR"               have them proposed about a hue: 5YR, or "blue-green"`,
@@ -75,7 +78,7 @@ func (w *startWriter) region(i int, r plan.FoundRegion) {
 	if list := w.palette(); list != "" {
 		w.set("# palette", list, "")
 	}
-	w.set("# aim", `"photo"`, "photo or value")
+	w.set("# aim", `"photo"`, "photo or value; with a palette it is value unless set")
 	w.set("# scheme", `"analogous"`, `monochrome, analogous, quiet, "complement of NAME"`)
 }
 
