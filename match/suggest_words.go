@@ -55,7 +55,11 @@ func (s *Suggestion) reach() string {
 	case s.Covered < 0.005:
 		share = "none of it"
 	}
-	return fmt.Sprintf("%s: values %.1f to %.1f cover %s; chroma up to %.0f; ", listed(names), s.ValueMin, s.ValueMax, share, s.Chroma)
+	text := fmt.Sprintf("%s: values %.1f to %.1f cover %s; ", listed(names), s.ValueMin, s.ValueMax, share)
+	if s.Covered > 0 {
+		text += fmt.Sprintf("chroma up to %.0f; ", s.Chroma)
+	}
+	return text
 }
 
 // mixing says what becomes of the paints in one another.

@@ -53,6 +53,8 @@ func (w Wish) words() string {
 	switch {
 	case w.Scheme == match.Complement:
 		return "complement of " + w.Of
+	case w.Scheme != "" && w.Hue != "":
+		return string(w.Scheme) + ", hue " + w.Hue
 	case w.Scheme != "":
 		return string(w.Scheme)
 	case w.Hue != "":
