@@ -96,6 +96,9 @@ type namer map[string]string
 // namerOf gathers the names that the plan holds.
 func namerOf(p *plan.Plan) namer {
 	n := namer{}
+	for i, name := range p.Box.Names {
+		n[p.Box.Paints[i]] = name
+	}
 	for _, c := range p.Paints {
 		n[c.ID] = c.Name
 	}

@@ -42,7 +42,7 @@ func gridOf(g grid.Grid, crop image.Rectangle, unit grid.Unit) Grid {
 func boxOf(b paint.Box) Box {
 	e := Box{Name: b.Name}
 	for _, p := range b.Paints {
-		e.Paints = append(e.Paints, p.ID)
+		e.Paints, e.Names = append(e.Paints, p.ID), append(e.Names, p.Name)
 	}
 	return e
 }
