@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
@@ -147,7 +148,37 @@ func (m *mixer) mixPlain(regions []int, result []mixed) {
 func (m *mixer) mix(r int, w RegionWish) mixed {
 	x := m.aim(r, w)
 	x.recipes = match.Recipes(x.paints, x.aims, m.mixing)
+	if x.palette.Aim == AimValue {
+		x.palette.Note = strings.TrimSpace(x.palette.Note + " " + x.idle())
+	}
 	return x
+}
+
+// idle says which paints of a palette followed by value are in none of a region's
+// mixes: the palette has one mix for a value, so that of two darks only the lighter is
+// seen in a region of middle values. "" where each is used.
+func (x mixed) idle() string {
+	used := make([]bool, len(x.paints))
+	for _, recipes := range x.recipes {
+		for _, part := range recipes[0].Parts {
+			used[part.Paint] = true
+		}
+	}
+	var names []string
+	for i, p := range x.paints {
+		if !used[i] && p.ID != x.palette.White {
+			names = append(names, p.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	is := "is"
+	if len(names) > 1 {
+		is = "are"
+	}
+	return fmt.Sprintf("%s %s in none of these mixes: by value a palette runs from its darkest paint over the next to its lightest and white, one mix for each value, and this region has no values of that stretch. With aim = \"photo\" its paints mix freely.",
+		listed(names), is)
 }
 
 // aim returns a region's palette and what it aims at, not mixed yet.
@@ -268,9 +299,13 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 			}
 		}
 	}
-	list = match.Suggest(m.box, ask)
+	box := m.box
+	if m.wishes[r].NoWhite {
+		box = slices.DeleteFunc(slices.Clone(box), paint.Paint.White)
+	}
+	list = match.Suggest(box, ask)
 	if len(list) == 0 {
-		lacks = match.WhyNone(m.box, ask)
+		lacks = match.WhyNone(box, ask)
 	}
 	return list, lacks
 }

@@ -147,3 +147,27 @@ func TestWrongWishes(t *testing.T) {
 		assert.ErrorAs(t, err, new(UsageError), part)
 	}
 }
+
+// A palette followed by value has one mix for a value: a region of middle values from
+// two darks has nothing of the darker, and that is said.
+func TestIdlePaintsAreTold(t *testing.T) {
+	note := func(aim string) string {
+		p, err := Make(Options{Photo: demo, Regions: []RegionWish{{Name: "wall", Cells: "A1:L2", Palette: []string{"ultramarine-blue", "burnt-umber"}, Aim: aim}}})
+		require.NoError(t, err)
+		return p.Regions[0].Palette.Note
+	}
+	assert.Contains(t, note(AimValue), "Ultramarine Blue is in none of these mixes")
+	assert.NotContains(t, note(AimPhoto), "none of these mixes")
+}
+
+// Without white is without white in what is proposed, too.
+func TestProposedWithoutWhite(t *testing.T) {
+	p, err := Make(Options{Photo: demo, Regions: []RegionWish{{Name: "wall", Cells: "A1:L2", NoWhite: true, Wish: Wish{Scheme: match.Analogous}}}})
+	require.NoError(t, err)
+	r := p.Regions[0]
+	assert.Empty(t, r.Palette.White)
+	assert.NotEmpty(t, r.Suggestions)
+	for _, s := range r.Suggestions {
+		assert.Empty(t, s.White, s.Why)
+	}
+}
