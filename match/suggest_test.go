@@ -189,7 +189,7 @@ func TestMonochrome(t *testing.T) {
 	require.GreaterOrEqual(t, len(all), 2)
 	assert.Equal(t, []string{"raw-umber"}, idsOf(all[0].Paints))
 	assert.Equal(t, []string{"A", "C"}, all[0].TieIns)
-	assert.Equal(t, "Raw Umber and Titanium White: values 1.2 to 9.7 cover all of it; chroma up to 2; one paint, nothing to muddy; already used in A and C. Dries fast.", all[0].Why)
+	assert.Equal(t, "Raw Umber and Titanium White: values 1.2 to 9.7 cover all of it; chroma up to 2; hue orange; one paint, nothing to muddy; already used in A and C. Dries fast.", all[0].Why)
 	for _, s := range all {
 		if s.Paints[0].ID == "yellow-ochre" {
 			assert.Less(t, s.Covered, 0.6)

@@ -26,8 +26,11 @@ func (t *table) suggestion(c *candidate) Suggestion {
 	slices.Sort(s.TieIns)
 	s.TieIns = slices.Compact(s.TieIns)
 	s.Why = s.reach()
-	if t.ask.Hued {
+	switch {
+	case t.ask.Hued:
 		s.Why += t.hue(c.exact.turn / c.exact.coloured)
+	case s.Covered > 0:
+		s.Why += t.ownHue(c.seen)
 	}
 	s.Why += s.mixing() + s.ties() + s.drying()
 	return s
@@ -40,6 +43,23 @@ func (t *table) hue(turn float64) string {
 		return fmt.Sprintf("hue %s as wished; ", name)
 	}
 	return fmt.Sprintf("hue %s, %.0f hue steps from the wish; ", name, math.Abs(turn))
+}
+
+// ownHue says which hue a palette has over the region, in the middle, where none was
+// wished for: a green palette can be proposed for an orange thing, and its paints' names
+// tell a painter less than the word. "" where it is too near gray to have one.
+func (t *table) ownHue(seen []colour.Lab) string {
+	var middle colour.Lab
+	for i, w := range t.wanted {
+		middle.L += w.share * seen[i].L
+		middle.A += w.share * seen[i].A
+		middle.B += w.share * seen[i].B
+	}
+	m := middle.Munsell()
+	if m.Chroma < neutral {
+		return ""
+	}
+	return fmt.Sprintf("hue %s; ", colour.HueName(m.Hue))
 }
 
 // reach says what the palette is and how much of the region it reaches.
