@@ -126,6 +126,9 @@ func TestNothingFits(t *testing.T) {
 	assert.Empty(t, Suggest(bright, quiet))
 	assert.Contains(t, WhyNone(bright, quiet), "chroma 4")
 
+	quietBlue := quiet
+	quietBlue.Hue, quietBlue.Hued = 70, true
+	assert.Contains(t, WhyNone(bright, quietBlue), "is quiet and stays blue")
 	assert.Contains(t, WhyNone(bright, Asked{Scheme: Analogous, Aims: ask.Aims}), "quarter of the hue circle")
 	assert.Contains(t, WhyNone(box(t, "titanium-white"), quiet), "no paint but white")
 	assert.Empty(t, Suggest(nil, quiet))

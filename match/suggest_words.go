@@ -155,6 +155,8 @@ func WhyNone(owned []paint.Paint, ask Asked) string {
 		return ""
 	case !slices.ContainsFunc(owned, func(p paint.Paint) bool { return !p.White() }):
 		return "The box has no paint but white."
+	case ask.Hued && ask.Scheme != "" && ask.Scheme != Complement:
+		return fmt.Sprintf("No palette of the box is %s and stays %s at the region's values: wish for one of the two alone.", ask.Scheme, colour.HueName(ask.wanted()))
 	case ask.Hued:
 		return fmt.Sprintf("No palette of the box stays %s at the region's values; a tube of that hue would make one.", colour.HueName(ask.wanted()))
 	case ask.Scheme == Analogous:

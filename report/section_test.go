@@ -137,6 +137,7 @@ func TestComposedText(t *testing.T) {
 	p.Regions = slices.Clone(p.Regions)
 	p.Regions[0].Palette.From = plan.Proposed
 	p.Regions[2].Scheme, p.Regions[2].Suggestions = "quiet", p.Regions[0].Suggestions // and a palette of the painter's
+	p.Regions[3].Scheme, p.Regions[3].Palette = "quiet", plan.Palette{From: plan.WholeBox}
 	edge := p.StandOut.LostEdges[0]
 	p.StandOut.LostEdges = []plan.LostEdge{edge, edge, edge, edge, edge}
 	var b bytes.Buffer
@@ -152,6 +153,7 @@ func TestComposedText(t *testing.T) {
 	} {
 		assert.Contains(t, b.String(), text)
 	}
+	assert.Contains(t, b.String(), "No palette for D (quiet): it is mixed from the whole box")
 	assert.NotContains(t, b.String(), "Palette for C", "the painter's own is no proposal")
 	assert.LessOrEqual(t, strings.Count(b.String(), "\n"), 40, "lines: a screen")
 }

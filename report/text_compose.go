@@ -45,10 +45,14 @@ func (t *text) disagreement(d plan.Disagreement) {
 	}
 }
 
-// proposals names the palette of each region that is mixed from one proposed for it.
+// proposals names the palette of each region that is mixed from one proposed for it, and
+// the regions for whose wish there is none.
 func (t *text) proposals(p *plan.Plan) {
 	name := namerOf(p)
 	for _, r := range p.Regions {
+		if r.Scheme != "" && len(r.Suggestions) == 0 && wholeBox(r.Palette) {
+			t.say(6, "No palette for %s (%s): it is mixed from the whole box; the report says why", r.Tag, r.Scheme)
+		}
 		if r.Palette.From == plan.Proposed && len(r.Suggestions) > 0 {
 			s := r.Suggestions[0]
 			t.say(6, "Palette for %s (%s): %s", r.Tag, r.Scheme, withWhite(listed(s.Names), name.of(s.White)))
