@@ -256,7 +256,7 @@ func (s *scene) again(c change) *scene {
 	m := *s.mixer
 	m.wishes, m.inUse = slices.Clone(s.wishes), map[string][]string{}
 	m.wishes[c.region] = c.written
-	return &scene{&m, s.lies, m.all()}
+	return newScene(&m, s.lies, m.all())
 }
 
 // settled is a region's wish with the palette that was proposed for it, if one was, for
