@@ -181,7 +181,7 @@ type change struct {
 	wish        RegionWish // the same with the palette that was proposed, if one was, for its own
 	palette     bool       // it sets the palette
 	line, words string
-	size        float64 // mean CIEDE2000 over the panel, as guessed
+	size        float64 // as guessed: mean CIEDE2000 over the panel, by the square root of the region's share
 }
 
 // shiftSteps are the value shifts tried, by size. Ours: half a step is the least that
@@ -204,7 +204,9 @@ func (s *scene) mend(r int, rivals []int, misplaced int) *Mend {
 	return s.smallest(r, pairs(changes), misplaced)
 }
 
-// smallest returns the smallest of the changes that mends. What a change would do is
+// smallest returns the smallest of the changes that mends. A change counts by the root of
+// its region's share: by the share alone a small thing turned black would be a smaller
+// change than a wall made a trace lighter. Ours. What a change would do is
 // guessed from its aims first, and mixed only where it promises to mend.
 func (s *scene) smallest(r int, changes []change, misplaced int) *Mend {
 	mends := func(c change, x mixed) bool {
@@ -214,7 +216,7 @@ func (s *scene) smallest(r int, changes []change, misplaced int) *Mend {
 	var promising []change
 	for _, c := range changes {
 		x := s.aim(c.region, c.wish)
-		if c.size = Round(s.distance(c.region, x), 2); mends(c, x) {
+		if c.size = Round(s.distance(c.region, x)/math.Sqrt(s.share(c.region)), 2); mends(c, x) {
 			promising = append(promising, c)
 		}
 	}

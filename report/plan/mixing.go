@@ -310,15 +310,19 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 	return list, lacks
 }
 
-// shares returns the shares of a region's colours, summing to 1.
-func (m *mixer) shares(r int) []float64 {
-	sum := 0.0
+// share returns a region's share of the panel.
+func (m *mixer) share(r int) (sum float64) {
 	for _, t := range m.colours[r] {
 		sum += t.share
 	}
+	return sum
+}
+
+// shares returns the shares of a region's colours, summing to 1.
+func (m *mixer) shares(r int) []float64 {
 	shares := make([]float64, len(m.colours[r]))
 	for j, t := range m.colours[r] {
-		shares[j] = t.share / sum
+		shares[j] = t.share / m.share(r)
 	}
 	return shares
 }
