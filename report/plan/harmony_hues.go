@@ -126,7 +126,7 @@ func (h hue) mean() colour.Munsell {
 	step := math.Atan2(y, x) / turn
 	share := h.sum(stain.area)
 	return colour.Munsell{
-		Hue:    math.Mod(Round(step+100, 1), 100),
+		Hue:    Round(math.Mod(Round(step+100, 2), 100), 2), // the remainder has digits of its own
 		Value:  Round(h.sum(func(s stain) float64 { return s.share * s.Value })/share, 2),
 		Chroma: Round(h.sum(stain.weight)/share, 2),
 	}
@@ -152,9 +152,11 @@ func (h hue) spread(step float64) float64 {
 // the product of value and chroma.
 func (h hue) hueShare(r Region) HueShare {
 	m := h.mean()
+	spread := h.spread(m.Hue)
+	m.Hue = math.Mod(Round(m.Hue, 1), 100)
 	return HueShare{
 		Region: r.Tag, Name: r.Name, Hue: hueText(m.Hue), Step: m.Hue, Word: colour.HueName(m.Hue),
-		Spread: h.spread(m.Hue), Share: Round(h.sum(stain.area), 4),
+		Spread: spread, Share: Round(h.sum(stain.area), 4),
 		Value: Round(m.Value, 1), Chroma: Round(m.Chroma, 1), SRGB: m.Lab().Hex(),
 		Weight: Round(100*h.sum(func(s stain) float64 { return s.weight() * s.Value }), 1),
 	}
