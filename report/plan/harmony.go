@@ -64,6 +64,7 @@ type HueShare struct {
 	Chroma float64 `json:"chroma"`   // Munsell, mean
 	Weight float64 `json:"weight"`   // percent of the panel × value × chroma
 	SRGB   string  `json:"srgb"`     // of that hue, value and chroma
+	mixes  hue
 }
 
 // Complement is a pair of regions whose hues lie nearly opposite.

@@ -5,6 +5,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -45,7 +46,8 @@ func analogousText(all hue, regions []Region, hues []HueShare) string {
 	return strings.Join(texts, " ")
 }
 
-// arcText says whether the picture as a whole is analogous, and what of it is not.
+// arcText says whether the picture as a whole is analogous, and which hues lie outside
+// with the most of their weight.
 func (h hue) arcText(hues []HueShare) string {
 	if len(hues) < 2 {
 		return ""
@@ -60,7 +62,7 @@ func (h hue) arcText(hues []HueShare) string {
 	}
 	var outside []string
 	for _, s := range hues {
-		if middle := from + width/2; colour.HuesApart(s.Step, middle) > width/2 {
+		if 2*s.mixes.within(from, width) < s.mixes.sum(stain.weight) {
 			outside = append(outside, fmt.Sprintf("%s (%s)", s.Region, s.Word))
 		}
 	}
@@ -69,6 +71,16 @@ func (h hue) arcText(hues []HueShare) string {
 		text += "; outside: " + listed(outside)
 	}
 	return text + "."
+}
+
+// within returns the weight of the mixes on an arc.
+func (h hue) within(from, width float64) (weight float64) {
+	for _, s := range h {
+		if Round(math.Mod(s.Hue-from+100, 100), 2) <= width {
+			weight += s.weight()
+		}
+	}
+	return weight
 }
 
 // hueName says a hue in notation and word.

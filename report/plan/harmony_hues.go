@@ -159,6 +159,7 @@ func (h hue) hueShare(r Region) HueShare {
 		Spread: spread, Share: Round(h.sum(stain.area), 4),
 		Value: Round(m.Value, 1), Chroma: Round(m.Chroma, 1), SRGB: m.Lab().Hex(),
 		Weight: Round(100*h.sum(func(s stain) float64 { return s.weight() * s.Value }), 1),
+		mixes:  h,
 	}
 }
 

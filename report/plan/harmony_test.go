@@ -160,6 +160,19 @@ func TestAnalogous(t *testing.T) {
 	assert.Equal(t, "Palettes of neighbouring paints: C.", harmonyOf([]Region{chosen}, nil, nowhere).Analogous)
 }
 
+// A hue's mean may lie just past an arc that begins at one of its own mixes: 97 to 12 holds
+// more of A than it leaves out at 94.
+func TestPartlyInTheArc(t *testing.T) {
+	regions := []Region{
+		inMunsell("A", "7RP 5/8", .2, "4RP 5/6", .04, "9RP 5/2", .01), inMunsell("B", "2YR 5/8", .4), inMunsell("C", "5B 5/8", .02),
+	}
+	h := harmonyOf(regions, nil, nowhere)
+	assert.Contains(t, h.Analogous, "outside: C (blue).")
+	for _, one := range h.Hues {
+		assert.Equal(t, Round(one.Step, 1), one.Step, "no digits past those that are meant")
+	}
+}
+
 // Tubes in the most regions first, whites and blacks after them; by hand.
 func TestTies(t *testing.T) {
 	regions := []Region{inMunsell("A", "5R 5/8", .1, "5R 4/8", .1), inMunsell("B", "5R 5/8", .1), inMunsell("C", "5R 5/8", .1)}
