@@ -138,7 +138,7 @@ func (e *eye) tellTubes(a, b *dab, tinted bool) (kind, how string) {
 	alike := fmt.Sprintf("Alike in white, 1 part to %d. ", paint.TintParts)
 	if d := Round(a.seenValue()-b.seenValue(), 1); math.Abs(d) >= sideBySide {
 		dark, light := order(a, b, d)
-		return "value", alike + fmt.Sprintf("As they come from the tube %s is darker than %s by %.1f value.", dark.name, light.name, math.Abs(d))
+		return "value", alike + "As they come from the tube " + byEye(dark, light, math.Abs(d))
 	}
 	return "tag", alike + fmt.Sprintf(labels, a.name, b.name)
 }
@@ -147,7 +147,7 @@ func (e *eye) tellTubes(a, b *dab, tinted bool) (kind, how string) {
 func (e *eye) test(a, b *dab) (kind, how string) {
 	if d := Round(a.seenValue()-b.seenValue(), 1); math.Abs(d) >= sideBySide {
 		dark, light := order(a, b, d)
-		return "value", fmt.Sprintf("Side by side %s is darker than %s by %.1f value.", dark.name, light.name, math.Abs(d))
+		return "value", "Side by side " + byEye(dark, light, math.Abs(d))
 	}
 	if len(a.of.Paints) == 0 || len(b.of.Paints) == 0 {
 		return "", ""
@@ -161,6 +161,21 @@ func (e *eye) test(a, b *dab) (kind, how string) {
 		return "opacity", how
 	}
 	return "", ""
+}
+
+// byEye says by how much one of two looks darker to the eye. Printed values are those
+// of full sight, and are told where they differ by more than rounding does.
+func byEye(dark, light *dab, by float64) string {
+	looks := fmt.Sprintf("%s looks darker to you than %s by %.1f value", dark.name, light.name, by)
+	switch printed := Round(Round(light.value(), 1)-Round(dark.value(), 1), 1); {
+	case Round(math.Abs(printed-by), 1) <= 0.1:
+		return looks + "."
+	case printed > 0:
+		return looks + fmt.Sprintf("; as printed it is by %.1f.", printed)
+	case printed < 0:
+		return looks + fmt.Sprintf("; as printed it is lighter by %.1f.", -printed)
+	}
+	return looks + "; as printed they are equal."
 }
 
 // order returns the darker pile first; d is a's value less b's.

@@ -88,7 +88,7 @@ func (e *eye) border(first, second []dab) (worst pair, of [2]*dab, found bool) {
 func tellBorder(a, b *dab) (kind, how string) {
 	if d := Round(a.seenValue()-b.seenValue(), 1); math.Abs(d) >= sideBySide {
 		dark, light := order(a, b, d)
-		return "value", fmt.Sprintf("Along the border %s is darker than %s by %.1f value.", dark.name, light.name, math.Abs(d))
+		return "value", "Along the border " + byEye(dark, light, math.Abs(d))
 	}
 	return "tag", fmt.Sprintf("Keep the drawn line between them open until both are laid in, %s on one side and %s on the other.", a.name, b.name)
 }

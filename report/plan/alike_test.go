@@ -126,7 +126,7 @@ func TestTubesAlikeInWhite(t *testing.T) {
 	regions := []Region{tagged("A", mixOf("A1", 1, red, "quinacridone-rose")), tagged("B", mixOf("B1", 1, blue, "viridian"), mixOf("B2", 1, blue, "ultramarine-blue"))}
 	l := lookAlikesOf(regions, never, starter, deutan1)
 	require.Len(t, l.Tubes, 1, "%+v", l.Tubes)
-	assert.Equal(t, "Alike in white, 1 part to 4. As they come from the tube Viridian is darker than Quinacridone Rose by 2.4 value.", l.Tubes[0].Tells)
+	assert.Equal(t, "Alike in white, 1 part to 4. As they come from the tube Viridian looks darker to you than Quinacridone Rose by 2.4 value; as printed it is by 1.9.", l.Tubes[0].Tells)
 	assert.Greater(t, l.Tubes[0].Full, 20.0)
 	assert.Empty(t, lookAlikesOf(regions, never, starter[1:], deutan1).Tubes, "no white, no tints")
 }
@@ -151,7 +151,7 @@ func TestWhatTellsTwoPilesApart(t *testing.T) {
 
 	kind, how := with.test(made("P", strong, 0), made("Q", weak, 4))
 	assert.Equal(t, "value", kind)
-	assert.Equal(t, "Side by side P is darker than Q by 0.4 value.", how)
+	assert.Equal(t, "Side by side P looks darker to you than Q by 0.4 value.", how)
 	kind, how = with.test(made("Q", weak, 0), made("P", strong, 0))
 	assert.Equal(t, "tint", kind)
 	assert.Contains(t, how, "P comes out darker than Q")
