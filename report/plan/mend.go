@@ -126,7 +126,7 @@ func (s *scene) disagreements(standings []analyze.Standing) []Disagreement {
 	misplaced := s.misplaced(standings)
 	for _, r := range misplaced {
 		rivals := s.rivals(r, standings)
-		d := Disagreement{Region: tagOf(r), Role: s.wishes[r].role(), Rank: standings[r].Rank, Mend: s.mend(r, rivals, len(misplaced))}
+		d := Disagreement{Region: tagOf(r), Role: s.wishes[r].role(), Rank: standings[r].Rank, Mend: s.mend(r, rivals, misplaced)}
 		names := make([]string, len(rivals))
 		for i, rival := range rivals {
 			names[i] = s.label(rival)
@@ -193,7 +193,7 @@ const rivalsTried = 2
 
 // mend returns the smallest change that takes region r out of the misplaced ones and
 // adds none: of one line, else of two for one region; nil where there is none.
-func (s *scene) mend(r int, rivals []int, misplaced int) *Mend {
+func (s *scene) mend(r int, rivals, misplaced []int) *Mend {
 	changes := s.changesOf(r, s.wishes[r].role() == Focal)
 	for _, rival := range rivals[:min(rivalsTried, len(rivals))] {
 		changes = append(changes, s.changesOf(rival, s.wishes[r].role() != Focal)...)
@@ -208,10 +208,11 @@ func (s *scene) mend(r int, rivals []int, misplaced int) *Mend {
 // its region's share: by the share alone a small thing turned black would be a smaller
 // change than a wall made a trace lighter. Ours. What a change would do is
 // guessed from its aims first, and mixed only where it promises to mend.
-func (s *scene) smallest(r int, changes []change, misplaced int) *Mend {
+func (s *scene) smallest(r int, changes []change, misplaced []int) *Mend {
 	mends := func(c change, x mixed) bool {
 		left := s.misplaced(s.standings(c.region, x))
-		return len(left) < misplaced && !slices.Contains(left, r)
+		added := func(l int) bool { return l == r || !slices.Contains(misplaced, l) }
+		return !slices.ContainsFunc(left, added)
 	}
 	var promising []change
 	for _, c := range changes {

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -121,6 +122,7 @@ func allMend(t *testing.T, prepare func([]RegionWish)) {
 			assert.Less(t, len(after.StandOut.Disagreements), len(before.StandOut.Disagreements), "%s with %s", d.Text, d.Mend.Line)
 			for _, left := range after.StandOut.Disagreements {
 				assert.NotEqual(t, d.Region, left.Region, "%s with %s", d.Text, d.Mend.Line)
+				assert.True(t, slices.ContainsFunc(before.StandOut.Disagreements, func(was Disagreement) bool { return was.Region == left.Region }), "%s with %s", d.Text, d.Mend.Line)
 			}
 		}
 	}
