@@ -17,6 +17,11 @@ func clustersOf(p *analyze.Picture, parting analyze.Parting, opt Options) analyz
 	for r, w := range opt.Regions[:min(len(opt.Regions), len(byValue))] {
 		byValue[r] = w.aim() == AimValue
 	}
+	return clustersBy(byValue, p, parting, opt)
+}
+
+// clustersBy parts each region by its colours or by its values alone.
+func clustersBy(byValue []bool, p *analyze.Picture, parting analyze.Parting, opt Options) analyze.Clustering {
 	options := analyze.ClusterOptions{Colours: opt.Colours}
 	if !slices.Contains(byValue, true) {
 		return analyze.Clusters(p, parting, options)
@@ -37,6 +42,11 @@ func clustersOf(p *analyze.Picture, parting analyze.Parting, opt Options) analyz
 		}
 	}
 	return c
+}
+
+// everywhere is true for each region.
+func everywhere(parting analyze.Parting) []bool {
+	return slices.Repeat([]bool{true}, len(parting.Regions))
 }
 
 // meansOf returns the mean colour of each region's clusters.

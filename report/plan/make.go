@@ -5,6 +5,7 @@ import (
 	"image"
 	"path/filepath"
 	"strings"
+	"sync"
 	"unicode"
 
 	"tonewright/analyze"
@@ -53,8 +54,9 @@ func Make(opt Options) (*Plan, error) {
 	places := aside(func() places { return placesOf(picture, layout, parting, clustering, of) })
 
 	opt.Step("mixing")
-	tone := tones()
-	m := newMixer(opt, clustering, tone.key, lies().Ring)
+	light := tones()
+	m := newMixer(opt, clustering, light.key, lies().Ring)
+	m.values = sync.OnceValue(func() [][]tone { return m.tonesIn(clustersBy(everywhere(parting), picture, parting, opt)) })
 	few := m.keepFew(opt.Tubes)
 	mixes := m.all()
 
@@ -63,7 +65,7 @@ func Make(opt Options) (*Plan, error) {
 	seen := aside(func() seen { return seenOf(picture, study, opt.Sight) })
 
 	place := places()
-	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: tone.key, Sight: opt.Sight.String(), Tubes: few}
+	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: light.key, Sight: opt.Sight.String(), Tubes: few}
 	p.Photo = Photo{clean(filepath.Base(opt.Photo)), photo.Width, photo.Height, photo.Profile, photo.Orientation}
 	p.Panel = panelOf(opt, layout, photo, crop)
 	p.Grid = gridOf(layout, crop, opt.Cell.Unit)
@@ -78,7 +80,7 @@ func Make(opt Options) (*Plan, error) {
 	p.Warnings = warningsOf(p, photo.Warnings, mixes)
 	p.Pictures = Pictures{
 		Photo: picture, Parting: parting, ColourOf: of, Colours: swatches(p.Regions, mixes),
-		Values5: tone.five, Values9: tone.nine, Regions: place.regionMarks, Mixes: place.colourMarks,
+		Values5: light.five, Values9: light.nine, Regions: place.regionMarks, Mixes: place.colourMarks,
 		Study: study, OneCoat: coat,
 	}
 	s := seen()

@@ -209,44 +209,38 @@ func (s *scene) mend(r int, rivals, misplaced []int) *Mend {
 // change than a wall made a trace lighter. Ours. What a change would do is
 // guessed from its aims first, and mixed only where it promises to mend.
 func (s *scene) smallest(r int, changes []change, misplaced []int) *Mend {
-	mends := func(c change, x mixed) bool {
-		left := s.misplaced(s.standings(c.region, x))
+	mends := func(standings []analyze.Standing) bool {
+		left := s.misplaced(standings)
 		added := func(l int) bool { return l == r || !slices.Contains(misplaced, l) }
 		return !slices.ContainsFunc(left, added)
 	}
 	var promising []change
 	for _, c := range changes {
 		x := s.aim(c.region, c.wish)
-		if c.size = Round(s.distance(c.region, x)/math.Sqrt(s.share(c.region)), 2); mends(c, x) {
+		if c.size = Round(s.weight(c.region, s.distance(c.region, x)), 2); mends(s.standings(c.region, x)) {
 			promising = append(promising, c)
 		}
 	}
 	slices.SortStableFunc(promising, func(a, b change) int { return cmp.Compare(a.size, b.size) })
-	replans := 0
-	for _, c := range promising {
-		x := s.mix(c.region, c.wish)
-		if !mends(c, x) {
+	var best *Mend
+	size := math.Inf(1)
+	for _, c := range promising[:min(replansTried, len(promising))] {
+		then := s.again(c)
+		if !mends(then.standings(-1, mixed{})) {
 			continue
 		}
-		if s.proposes() {
-			if replans++; replans > replansTried {
-				break
-			}
-			again := s.again(c)
-			if left := again.misplaced(again.standings(-1, mixed{})); len(left) >= misplaced || slices.Contains(left, r) {
-				continue
-			}
-			x = again.regions[c.region]
+		if d := s.to(then, c.region); s.weight(c.region, d) < size {
+			size = s.weight(c.region, d)
+			best = &Mend{Region: tagOf(c.region), Name: s.wishes[c.region].Name, Line: c.line,
+				Change: Round(d, 2), Text: fmt.Sprintf("%s: %s.", s.label(c.region), c.words)}
 		}
-		return &Mend{Region: tagOf(c.region), Name: s.wishes[c.region].Name, Line: c.line,
-			Change: Round(s.distance(c.region, x), 2), Text: fmt.Sprintf("%s: %s.", s.label(c.region), c.words)}
 	}
-	return nil
+	return best
 }
 
-// replansTried is how many changes are held against the whole picture mixed again. Ours:
-// the first that mends by itself nearly always does then too.
-const replansTried = 4
+// replansTried is how many promising changes are planned again. Ours: the first mends by
+// itself nearly always, and another of the first is seldom smaller.
+const replansTried = 6
 
 // proposes tells whether a palette is proposed for any region: what is proposed may
 // change with another region, or with the region's own values.
@@ -254,12 +248,22 @@ func (s *scene) proposes() bool {
 	return slices.ContainsFunc(s.wishes, func(w RegionWish) bool { return len(w.Palette) == 0 && !w.Wish.none() })
 }
 
-// again is the scene as it would be planned with a change written into the painting file.
+// again is the scene as it would be planned with a change written into the painting
+// file: parted by values where it now goes after them, and mixed again.
 func (s *scene) again(c change) *scene {
 	m := *s.mixer
 	m.wishes, m.inUse = slices.Clone(s.wishes), map[string][]string{}
 	m.wishes[c.region] = c.written
-	return newScene(&m, s.lies, m.all())
+	if c.written.aim() == AimValue && s.wishes[c.region].aim() != AimValue {
+		m.colours = slices.Clone(s.colours)
+		m.colours[c.region] = s.values()[c.region]
+	}
+	if s.proposes() {
+		return newScene(&m, s.lies, m.all())
+	}
+	regions := slices.Clone(s.regions)
+	regions[c.region] = m.mix(c.region, c.written)
+	return newScene(&m, s.lies, regions)
 }
 
 // settled is a region's wish with the palette that was proposed for it, if one was, for
@@ -295,6 +299,24 @@ func (s *scene) distance(r int, x mixed) (mean float64) {
 	}
 	return mean
 }
+
+// to returns the same for a region of another scene, which may be parted otherwise:
+// each of its colours is held against the one that is nearest to it in the photo.
+func (s *scene) to(then *scene, r int) (mean float64) {
+	for j, t := range then.colours[r] {
+		nearest, at := math.Inf(1), 0
+		for i, old := range s.colours[r] {
+			if d := colour.DeltaE00(t.lab, old.lab); d < nearest {
+				nearest, at = d, i
+			}
+		}
+		mean += t.share * colour.DeltaE00(s.regions[r].look(at), then.regions[r].look(j))
+	}
+	return mean
+}
+
+// weight is what a change of that mean CIEDE2000 over the panel counts for.
+func (s *scene) weight(r int, mean float64) float64 { return mean / math.Sqrt(s.share(r)) }
 
 // changesOf lists changes to a region that may make it stand out more, or less.
 func (s *scene) changesOf(r int, more bool) []change {

@@ -19,10 +19,11 @@ type mixer struct {
 	box     []paint.Paint // to choose from: the owned paints, or the few kept
 	mixing  match.Options
 	key     ValueKey
-	wishes  []RegionWish // by region; of a region the painter did not name the zero one
-	colours [][]tone     // by region
+	wishes  []RegionWish          // by region; of a region the painter did not name the zero one
+	colours [][]tone              // by region
 	ring    func(a int) []float64 // shares of the regions around one
-	inUse   map[string][]string // paint id → tags of the regions mixed with it so far
+	values  func() [][]tone       // the colours of all regions parted by their values
+	inUse   map[string][]string   // paint id → tags of the regions mixed with it so far
 }
 
 // tone is a colour of a region before it is mixed: as photographed, its lightness
@@ -48,20 +49,21 @@ func newMixer(opt Options, c analyze.Clustering, key ValueKey, ring func(a int) 
 	m := &mixer{box: opt.Box.Paints, mixing: opt.Mixing, key: key, ring: ring, inUse: map[string][]string{}}
 	m.wishes = make([]RegionWish, len(c.Clusters))
 	copy(m.wishes, opt.Regions)
-	pixels := 0
-	for _, region := range c.Clusters {
-		for _, cluster := range region {
-			pixels += cluster.Pixels
-		}
-	}
+	m.colours = m.tonesIn(c)
+	return m
+}
+
+// tonesIn returns the colours of a clustering by region, their lightness keyed.
+func (m *mixer) tonesIn(c analyze.Clustering) (regions [][]tone) {
+	pixels := float64(len(c.Of))
 	for _, region := range c.Clusters {
 		tones := make([]tone, len(region))
 		for j, cluster := range region {
-			tones[j] = tone{key.aim(cluster.Lab), float64(cluster.Pixels) / float64(pixels)}
+			tones[j] = tone{m.key.aim(cluster.Lab), float64(cluster.Pixels) / pixels}
 		}
-		m.colours = append(m.colours, tones)
+		regions = append(regions, tones)
 	}
-	return m
+	return regions
 }
 
 // all mixes every region. Regions of the whole box come first, together; then the
