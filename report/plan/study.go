@@ -3,6 +3,7 @@
 package plan
 
 import (
+	"cmp"
 	"math"
 	"runtime"
 	"slices"
@@ -17,6 +18,7 @@ import (
 // blends two neighbouring piles where a thing turns from light to dark. A place
 // between the values of its own pile and of the next lighter or darker one gets the
 // mix of both that has its value, up to half way, where the other pile takes over.
+// Past the last pile the palette's lightest paint, or a darker one, is blended in.
 
 // levels is how finely the study knows lightness: a quarter of L*, under what is seen.
 const levels = 401
@@ -37,6 +39,7 @@ type pile struct {
 	aim   float64    // L* it is for
 	photo colour.Lab // the colour it stands for; of a region painted for its values, their grays
 	lab   colour.Lab // as mixed, thick
+	end   bool       // a paint that is blended in past the last pile
 }
 
 // studyOf paints the picture: thick, and, where a ground is given, as one coat over it.
@@ -81,12 +84,14 @@ func inBands(n int, work func(from, to int)) {
 // thick and, where a ground is asked about, as one coat.
 func looksOf(x mixed, clusters []analyze.Cluster, m *mixer, shift float64) (thick, coat [][levels]look) {
 	piles := pilesOf(x, clusters)
+	ends := endsOf(x.paints, m.mixing.Finish)
 	thick = make([][levels]look, len(piles))
 	if m.mixing.Ground != nil {
 		coat = make([][levels]look, len(piles))
 	}
 	for j := range piles {
 		lighter, darker := neighbours(piles, j)
+		lighter, darker = cmp.Or(lighter, lightened(&piles[j], ends)), cmp.Or(darker, darkened(&piles[j], ends))
 		up, down := blend(&piles[j], lighter, m), blend(&piles[j], darker, m)
 		for level := range levels {
 			l := m.key.shifted(m.key.aim(colour.Lab{L: lightnessOf(level)}).L, shift)
@@ -116,9 +121,61 @@ func pilesOf(x mixed, clusters []analyze.Cluster) []pile {
 		if x.palette.Aim == AimValue {
 			photo = colour.Lab{L: photo.L}
 		}
-		piles[j] = pile{k, s, x.aims[j].L, photo, recipes[0].Lab}
+		piles[j] = pile{k: k, s: s, aim: x.aims[j].L, photo: photo, lab: recipes[0].Lab}
 	}
 	return piles
+}
+
+// fewPaints is how many paints a palette may have for its pairs to be blended in too.
+// Ours: as many as a painting file takes; a whole box has darks enough.
+const fewPaints = 6
+
+// endsOf returns what can be blended in past the last piles, the lightest first: a
+// palette's paints and, of few, pairs of them in equal parts.
+func endsOf(paints []paint.Paint, f paint.Finish) []pile {
+	var ends []pile
+	add := func(k, s colour.Spectrum) {
+		r := paint.Thick(&k, &s, f)
+		ends = append(ends, pile{k: k, s: s, aim: r.Lab().L, lab: r.Lab(), end: true})
+	}
+	for i, p := range paints {
+		add(p.K, p.S)
+		for _, q := range paints[:i] {
+			if len(paints) <= fewPaints {
+				add(paint.Mix([]paint.Paint{p, q}, []float64{1, 1}))
+			}
+		}
+	}
+	slices.SortStableFunc(ends, func(a, b pile) int { return cmp.Compare(b.lab.L, a.lab.L) })
+	return ends
+}
+
+// lightened returns the palette's lightest paint where it is lighter than the pile by
+// more than a trace, else nil.
+func lightened(own *pile, ends []pile) *pile {
+	if ends[0].past(own, 1) {
+		return &ends[0]
+	}
+	return nil
+}
+
+// darkened returns what is darker than the pile and turns its colour least, nil where
+// there is nothing: ultramarine is darker than umber and turns a shadow blue, umber turns
+// it brown, and both together do not.
+func darkened(own *pile, ends []pile) (least *pile) {
+	turn := math.Inf(1)
+	for i := range ends {
+		d := math.Hypot(ends[i].lab.A-own.lab.A, ends[i].lab.B-own.lab.B)
+		if ends[i].past(own, -1) && d < turn {
+			least, turn = &ends[i], d
+		}
+	}
+	return least
+}
+
+// past tells whether a paint lies beyond a pile, up (1) or down (-1), by more than a trace.
+func (p *pile) past(own *pile, way float64) bool {
+	return way*(p.lab.L-own.lab.L) >= 1 && way*(p.aim-own.aim) >= 1
 }
 
 // neighbours returns the piles that a pile is blended with towards light and dark: of
@@ -149,12 +206,17 @@ func neighbours(piles []pile, j int) (lighter, darker *pile) {
 const slack = 4
 
 // wanted returns the L* to mix for a place of lightness l: as far from the pile's own
-// towards the next one's as l lies between their aims, up to half way.
+// towards the next one's as l lies between their aims, up to half way, or up to the end
+// of the palette.
 func wanted(l float64, own, next *pile) float64 {
 	if next == nil {
 		return own.lab.L
 	}
-	t := min(0.5, max(0, (l-own.aim)/(next.aim-own.aim)))
+	far := 0.5
+	if next.end {
+		far = 1
+	}
+	t := min(far, max(0, (l-own.aim)/(next.aim-own.aim)))
 	return own.lab.L + t*(next.lab.L-own.lab.L)
 }
 

@@ -1,9 +1,12 @@
 package plan
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
@@ -53,21 +56,22 @@ func owned(id string) paint.Paint {
 }
 
 // At a pile's own value the study shows the pile; half way to the next, and on from
-// there with the other pile, the blend of both; past the ends the end's pile.
+// there with the other pile, the blend of both; past the last piles white and black are
+// blended in, so that the value is the photo's as far as they reach.
 func TestStudyBlendsNeighbouringPiles(t *testing.T) {
 	m := studyMixer()
 	study, coat, x := studyRow(t, m, 10, 20, 34.9, 35, 50, 60, 90, 97)
 	assert.Nil(t, coat, "no ground, no coat")
 	mix := func(j int) float64 { return x.recipes[j][0].Lab.L }
 	at := func(i int) float64 { return study.At(i).L }
-	assert.InDelta(t, mix(2), at(0), 0.05)
+	assert.InDelta(t, m.box[1].Masstone().L, at(0), 0.05, "black is as dark as it gets")
 	assert.InDelta(t, mix(2), at(1), 0.05)
 	assert.InDelta(t, (mix(2)+mix(1))/2, at(2), 0.3)
 	assert.InDelta(t, at(2), at(3), 0.3, "no seam half way")
 	assert.InDelta(t, mix(1), at(4), 0.05)
 	assert.InDelta(t, mix(1)+(mix(0)-mix(1))*0.25, at(5), 0.3)
 	assert.InDelta(t, mix(0), at(6), 0.05)
-	assert.InDelta(t, mix(0), at(7), 0.05)
+	assert.InDelta(t, 97, at(7), 0.5)
 }
 
 // A coat over black is never lighter than the pile, and where the pile hides it is the
@@ -110,4 +114,24 @@ func TestNeighbours(t *testing.T) {
 	wall := []pile{at(35, 16, 20), at(26, 3, 9)}
 	lighter, _ = neighbours(wall, 1)
 	assert.Nil(t, lighter, "copper is no lighter shade of a brown wall")
+}
+
+// Every place of the study has the value that the photo is keyed to, to a fifth of a
+// step at the 95th of 100, in a region followed by value and in one of the whole box.
+func TestStudyKeepsTheValues(t *testing.T) {
+	p, err := Make(Options{Photo: demo, Regions: []RegionWish{
+		{Name: "left", Cells: "A1:F9", Palette: []string{"burnt-umber", "ultramarine-blue"}},
+		{Name: "right", Cells: "G1:L9"},
+	}})
+	require.NoError(t, err)
+	off := [2][]float64{}
+	for i, r := range p.Pictures.Parting.Of {
+		wanted := colour.ValueOf(p.ValueKey.aim(p.Pictures.Photo.At(i)).L)
+		off[r] = append(off[r], math.Abs(colour.ValueOf(p.Pictures.Study.At(i).L)-wanted))
+	}
+	for r, list := range off {
+		slices.Sort(list)
+		assert.Less(t, list[len(list)*95/100], 0.2, p.Regions[r].Name)
+		t.Logf("%s: median %.2f, 95th %.2f, worst %.2f", p.Regions[r].Name, list[len(list)/2], list[len(list)*95/100], list[len(list)-1])
+	}
 }
