@@ -42,8 +42,9 @@ type LookAlike struct {
 	Kind  string  `json:"kind"`  // what tells: "value", "tint", "opacity", "tag"
 }
 
-// What is clearly different to full sight and nearly alike to the painter's, in
-// CIEDE2000: the limits that the plan's maker set.
+// From clearlyApart on two colours side by side look different at a glance, up to
+// nearlyAlike they look like one, in CIEDE2000. Ours: what lies between is hard to tell,
+// and no pair is called lost for it.
 const (
 	clearlyApart = 10
 	nearlyAlike  = 4

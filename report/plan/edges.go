@@ -33,20 +33,13 @@ func lostEdgesOf(study *analyze.Picture, parting analyze.Parting, g grid.Grid, r
 	return edges[:min(len(edges), mostLostEdges)]
 }
 
-// plainlyApart and hardlyApart are how far apart, in CIEDE2000, two colours side by side
-// look different at a glance, and to which they look like one. Ours, as for look-alikes.
-const (
-	plainlyApart = 10
-	hardlyApart  = 4
-)
-
 // words says where the edge is lost and what still tells its sides apart.
 func (e LostEdge) words(a, b string, unit grid.Unit) string {
 	tells := "colour tells them apart"
 	switch {
-	case e.DeltaE <= hardlyApart:
+	case e.DeltaE <= nearlyAlike:
 		tells = "hardly anything tells them apart"
-	case e.DeltaE < plainlyApart:
+	case e.DeltaE < clearlyApart:
 		tells = "colour tells them apart a little"
 	}
 	return fmt.Sprintf("Lost edge between %s and %s along %s, %s, %.0f %% of their border: their values are %.1f apart, %s (CIEDE2000 %.0f).",

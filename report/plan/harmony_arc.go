@@ -127,8 +127,8 @@ func (h hue) shortest(part float64) (from, width, held float64) {
 
 // listed joins words with commas and an "and".
 func listed(words []string) string {
-	if len(words) == 1 {
-		return words[0]
+	if len(words) < 2 {
+		return strings.Join(words, "")
 	}
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
