@@ -11,7 +11,7 @@ type TubeWish struct {
 // Tubes is which paints of the box were chosen, and what the others would have bought.
 type Tubes struct {
 	Kept      []string  `json:"kept"`       // ids, in the box's order
-	MeanError float64   `json:"mean_error"` // CIEDE2000 over the panel, of the recipes
+	MeanError float64   `json:"mean_error"` // CIEDE2000 of the recipes, over the regions without a palette of their own
 	FullError float64   `json:"full_error"` // the same with the whole box
 	Proven    bool      `json:"proven"`     // no other choice of as many is better or, where as few as keep a limit were asked for, no fewer do: by the nearest mixes
 	Dropped   []Dropped `json:"dropped"`    // what would have helped most first
