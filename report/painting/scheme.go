@@ -55,16 +55,17 @@ func (r *reading) complements() error {
 	}
 	for _, w := range r.wishes {
 		if circle := circleOf(w, byName); circle != "" {
-			return faulty(w.lineOf("scheme"), "scheme: %s: a circle, which has no beginning; give one of them a palette and no scheme, or a hue", circle)
+			return faulty(w.lineOf("scheme"), "scheme: %s: a circle, which has no beginning; give one of them a palette, or a hue in place of its scheme", circle)
 		}
 	}
 	return nil
 }
 
-// circleOf says how a region is its own complement by way of others; "" if it is not.
+// circleOf says how a region is its own complement by way of others; "" if it is not, or
+// if a palette settles one of them.
 func circleOf(w *wish, byName map[string]*wish) string {
 	path := fmt.Sprintf("%q", w.Name)
-	for at, steps := w, 0; at.Wish.Of != "" && steps < len(byName); steps++ {
+	for at, steps := w, 0; at.Wish.Of != "" && len(at.Palette) == 0 && steps < len(byName); steps++ {
 		at = byName[strings.ToLower(at.Wish.Of)]
 		path += fmt.Sprintf(" is the complement of %q", at.Name)
 		if at == w {

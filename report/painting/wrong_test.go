@@ -180,3 +180,11 @@ func TestReadNoPaintingFile(t *testing.T) {
 	_, err := Read(t.TempDir())
 	assert.ErrorContains(t, err, "is a folder, a device or a pipe")
 }
+
+// A palette settles its region, so that another can be its complement, and it the other's.
+func TestNoCircleWithAPalette(t *testing.T) {
+	text := "photo = \"kettle.jpg\"\n[[region]]\nname = \"jug\"\ncells = \"A1\"\nscheme = \"complement of lid\"\npalette = [\"viridian\"]\n" +
+		"[[region]]\nname = \"lid\"\ncells = \"B1\"\nscheme = \"complement of jug\"\n"
+	_, err := parseText("painting.toml", []byte(text), nil)
+	assert.NoError(t, err)
+}
