@@ -171,3 +171,22 @@ func TestProposedWithoutWhite(t *testing.T) {
 		assert.Empty(t, s.White, s.Why)
 	}
 }
+
+// A white that is named is the palette's white, whatever others the box has.
+func TestNamedWhite(t *testing.T) {
+	box := []paint.Paint{owned("titanium-white"), owned("zinc-white"), owned("burnt-umber")}
+	of := paletteOf(RegionWish{Palette: []string{"zinc-white", "burnt-umber"}}, box)
+	assert.Equal(t, "zinc-white", of.white.ID)
+	assert.Equal(t, []string{"burnt-umber"}, ids(of.paints))
+	of = paletteOf(RegionWish{Palette: []string{"burnt-umber"}}, box)
+	assert.Equal(t, "titanium-white", of.white.ID)
+}
+
+// A circle of complements that a palette opens is none.
+func TestComplementOfAPalette(t *testing.T) {
+	a := RegionWish{Name: "a", Wish: Wish{Scheme: match.Complement, Of: "b"}}
+	b := RegionWish{Name: "b", Wish: Wish{Scheme: match.Complement, Of: "a"}, Palette: []string{"viridian"}}
+	assert.NoError(t, a.checkComplement([]RegionWish{a, b}))
+	b.Palette = nil
+	assert.Error(t, a.checkComplement([]RegionWish{a, b}))
+}

@@ -135,3 +135,21 @@ func TestStudyKeepsTheValues(t *testing.T) {
 		t.Logf("%s: median %.2f, 95th %.2f, worst %.2f", p.Regions[r].Name, list[len(list)/2], list[len(list)*95/100], list[len(list)-1])
 	}
 }
+
+// Past half way to the next pile the other takes over.
+func TestBlendsGoHalfWay(t *testing.T) {
+	own, next := &pile{aim: 50, lab: colour.Lab{L: 48}}, &pile{aim: 70, lab: colour.Lab{L: 72}}
+	assert.InDelta(t, 48+24*0.25, wanted(55, own, next), 1e-9)
+	assert.InDelta(t, 60, wanted(60, own, next), 1e-9)
+	assert.InDelta(t, 60, wanted(68, own, next), 1e-9)
+	assert.InDelta(t, 48, wanted(40, own, next), 1e-9)
+}
+
+// A pile of another colour is no shade of a pile; of those that are the nearest is taken.
+func TestNeighboursAreShades(t *testing.T) {
+	at := func(l, a float64) pile { return pile{photo: colour.Lab{L: l, A: a}, lab: colour.Lab{L: l}} }
+	piles := []pile{at(50, 0), at(60, 40), at(90, 0), at(70, 0), at(30, 0)}
+	lighter, darker := neighbours(piles, 0)
+	assert.Same(t, &piles[3], lighter)
+	assert.Same(t, &piles[4], darker)
+}
