@@ -9,7 +9,7 @@ import (
 // the rest needs one number.
 const MaxAreas = 255
 
-// TheRest is the name of the region that no named area covers.
+// TheRest names what no named area covers; no area can have the name.
 const TheRest = "the rest"
 
 // Area is a part of the picture the painter names: the pixels in any of Rects, those

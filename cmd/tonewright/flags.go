@@ -84,8 +84,8 @@ func (f *tubesFlags) wish(set *pflag.FlagSet) (plan.TubeWish, error) {
 	if set.Changed("tubes") && (f.tubes < 1 || f.tubes > plan.MostTubes) {
 		return plan.TubeWish{}, usageError("--tubes %d is out of range: 1 to %d, or leave it out", f.tubes, plan.MostTubes)
 	}
-	if set.Changed("within") && !(f.within > 0 && f.within <= plan.MostWithin) {
-		return plan.TubeWish{}, usageError("--within %g is out of range: more than 0 and at most %d, in CIEDE2000", f.within, plan.MostWithin)
+	if set.Changed("within") && !(f.within >= plan.LeastWithin && f.within <= plan.MostWithin) {
+		return plan.TubeWish{}, usageError("--within %g is out of range: %g to %d, in CIEDE2000", f.within, plan.LeastWithin, plan.MostWithin)
 	}
 	return plan.TubeWish{Most: f.tubes, Within: f.within}, nil
 }

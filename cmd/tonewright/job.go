@@ -45,7 +45,7 @@ func (f *planFlags) job(set *pflag.FlagSet, file string) (j job, err error) {
 			j.reads = append(j.reads, r.Mask)
 		}
 	}
-	return j, enoughTubes(j.Options)
+	return j, nil
 }
 
 func isPainting(file string) bool { return strings.EqualFold(filepath.Ext(file), ".toml") }
@@ -101,18 +101,4 @@ func (f *planFlags) over(set *pflag.FlagSet, flags plan.Options, j *job) {
 	if !set.Changed("quiet") {
 		f.quiet = j.Quiet
 	}
-}
-
-// enoughTubes refuses to choose fewer tubes than the palettes name.
-func enoughTubes(o plan.Options) error {
-	named := map[string]bool{}
-	for _, r := range o.Regions {
-		for _, id := range r.Palette {
-			named[id] = true
-		}
-	}
-	if o.Tubes.Most > 0 && len(named) > o.Tubes.Most {
-		return usageError("%d tubes are too few: the palettes of the regions name %d paints; ask for as many, or take paints out of the palettes", o.Tubes.Most, len(named))
-	}
-	return nil
 }

@@ -89,7 +89,7 @@ func paintKeys() []key[reading] {
 		{"paints", `["titanium-white", "yellow-ochre"]`, readPaints},
 		{"box", `"my-paints.toml"`, path(func(r *reading, file string, line int) { r.BoxFile, r.boxLine = file, line })},
 		{"tubes", "8", whole(plan.MostTubes, func(r *reading, n int) { r.Options.Tubes.Most = n })},
-		{"within", "3.0", readWithin},
+		{"within", "3.0", number(plan.LeastWithin, plan.MostWithin, func(r *reading, n float64) { r.Options.Tubes.Within = n })},
 		{"colours", "5", whole(plan.MostColours, func(r *reading, n int) { r.Options.Colours = n })},
 		{"finish", `"gloss"`, words(func(r *reading, text string) (err error) {
 			r.Options.Mixing.Finish, err = paint.ParseFinish(text)
@@ -154,14 +154,5 @@ func readMegapixels(r *reading, v *value) error {
 		return fmt.Errorf("%s is out of range: more than 0 and at most %d", shortened(v.text), plan.MostMegapixels)
 	}
 	r.Options.Megapixels = n
-	return err
-}
-
-func readWithin(r *reading, v *value) error {
-	n, err := v.asNumber()
-	if err == nil && !(n > 0 && n <= plan.MostWithin) {
-		return fmt.Errorf("%s is out of range: more than 0 and at most %d, in CIEDE2000", shortened(v.text), plan.MostWithin)
-	}
-	r.Options.Tubes.Within = n
 	return err
 }

@@ -47,7 +47,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"no colours", `colours = 0`, `:2: colours: 0 is not a whole number from 1 to 24`},
 		{"no megapixels", `megapixels = 0`, `:2: megapixels: 0 is out of range: more than 0 and at most 10000`},
 		{"no tubes", `tubes = -8`, `:2: tubes: -8 is not a whole number from 1 to 100`},
-		{"no error", `within = 0.0`, `:2: within: 0.0 is out of range: more than 0 and at most 50`},
+		{"no error", `within = 0.0`, `:2: within: 0.0 is out of range: 0.5 to 20`},
 		{"no file", `out = ""`, `:2: out: names no file`},
 		{"no PNG", `study = "study.jpg"`, `:2: study: "study.jpg": the study is written as PNG; give it a name that ends in .png`},
 		{"no file's name", `out = "a\u0000"`, `:2: out: "a\x00" cannot be a file's name`},

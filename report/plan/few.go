@@ -65,15 +65,8 @@ func (w TubeWish) check(opt Options) error {
 		return fmt.Errorf("%d tubes are too few: ask for 1 or more", w.Most)
 	case w.Most > 0 && len(fixed) > w.Most:
 		return fmt.Errorf("%d tubes are fewer than the %d that the regions' palettes need: ask for more, or shorten the palettes", w.Most, len(fixed))
-	case w.Within != 0 && !(w.Within >= leastWithin && w.Within <= mostWithin):
-		return fmt.Errorf("within %g is out of range: %g to %g CIEDE2000", w.Within, float64(leastWithin), float64(mostWithin))
+	case w.Within != 0 && !(w.Within >= LeastWithin && w.Within <= MostWithin):
+		return fmt.Errorf("within %g is out of range: %g to %d, in CIEDE2000", w.Within, LeastWithin, MostWithin)
 	}
 	return nil
 }
-
-// The range of the mean error that can be asked for, in CIEDE2000. Ours: parts by the
-// knife come no nearer than half, and past 20 any tube will do.
-const (
-	leastWithin = 0.5
-	mostWithin  = 20
-)

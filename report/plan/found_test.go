@@ -127,5 +127,5 @@ func TestPlanOfEveryKind(t *testing.T) {
 	assert.InDelta(t, cells, p.Regions[1].Share, 0.002)
 	assert.InDelta(t, 0.5-cells, p.Regions[0].Share, 0.002)
 	assert.InDelta(t, lemon.Share, p.Regions[2].Share, 0.0005)
-	assert.Equal(t, theRest, p.Regions[3].Name)
+	assert.Equal(t, analyze.TheRest, p.Regions[3].Name)
 }

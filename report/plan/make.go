@@ -23,7 +23,7 @@ const (
 )
 
 // Make makes the whole plan: photo → picture → regions → colours → recipes → plan.
-// A UsageError is a mistake in opt; any other error is the photo's.
+// A UsageError is a mistake in opt; any other error is the photo's or a mask's.
 // The same options on the same file give the same plan, on any number of cores.
 func Make(opt Options) (*Plan, error) {
 	opt = opt.withDefaults()
@@ -34,7 +34,7 @@ func Make(opt Options) (*Plan, error) {
 	}
 	named, err := areas(opt, photo, layout, crop) // before the photo is decoded: a slip in them is said at once
 	if err != nil {
-		return nil, Misused(err)
+		return nil, err
 	}
 	if err := checkWishes(opt); err != nil {
 		return nil, Misused(err)

@@ -328,9 +328,9 @@ func (s *scene) changesOf(r int, more bool) []change {
 	for _, step := range shiftSteps {
 		for _, by := range []float64{step, -step} {
 			c := change{region: r, written: w, wish: s.settled(r)}
-			c.wish.Shift += by
+			c.wish.Shift = Round(w.Shift+by, 3)
 			c.written.Shift = c.wish.Shift
-			if math.Abs(c.wish.Shift) > mostShift {
+			if math.Abs(c.wish.Shift) > MostShift {
 				continue
 			}
 			c.line = fmt.Sprintf("value_shift = %g", c.wish.Shift)

@@ -221,10 +221,6 @@ func checkWishes(opt Options) error {
 	return opt.Tubes.check(opt)
 }
 
-// mostShift is the most value steps a region can be moved by. Ours: past it light is
-// dark and nothing of the drawing's values is left.
-const mostShift = 4
-
 func (w RegionWish) check(regions []RegionWish, box []paint.Paint) error {
 	switch {
 	case !slices.Contains(Roles, w.role()):
@@ -233,8 +229,8 @@ func (w RegionWish) check(regions []RegionWish, box []paint.Paint) error {
 		return fmt.Errorf("aim %q is not known: %s", w.Aim, strings.Join(Aims, ", "))
 	case w.Aim == AimValue && len(w.Palette) == 0 && w.Wish.none():
 		return fmt.Errorf("aim value needs a palette, a scheme or a hue")
-	case !(w.Shift >= -mostShift && w.Shift <= mostShift):
-		return fmt.Errorf("a value shift of %g is out of range: -%d to %d", w.Shift, mostShift, mostShift)
+	case !(w.Shift >= -MostShift && w.Shift <= MostShift):
+		return fmt.Errorf("a value shift of %g is out of range: -%d to %d", w.Shift, MostShift, MostShift)
 	}
 	for _, id := range w.Palette {
 		if !slices.ContainsFunc(box, func(p paint.Paint) bool { return p.ID == id }) {

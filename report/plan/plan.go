@@ -259,6 +259,7 @@ const (
 	LeastCoat      = 0.05  // times an ordinary coat
 	MostCoat       = 20
 	MostTubes      = 100
-	MostWithin     = 50 // CIEDE2000; two colours of paint are hardly further apart than twice that
-	MostShift      = 4  // Munsell value steps, lighter or darker
+	LeastWithin    = 0.5 // CIEDE2000, of a region's mean error. Ours: parts by the knife come no nearer,
+	MostWithin     = 20  // and past this any tube will do
+	MostShift      = 4   // Munsell value steps, lighter or darker. Ours: past it light is dark, and nothing of the drawing's values is left
 )

@@ -27,9 +27,6 @@ type RegionWish struct {
 	Shift   float64  // Munsell value steps the region is lightened by, -4 to 4
 }
 
-// theRest names what no region covers; a painter's region cannot take the name.
-const theRest = "the rest"
-
 // ParseRegion reads "kettle=C3:F7,G4".
 func ParseRegion(text string) (RegionWish, error) {
 	name, cells, found := strings.Cut(text, "=")
@@ -47,28 +44,32 @@ func ParseRegion(text string) (RegionWish, error) {
 
 // areas turns the painter's regions into areas of the picture that photo.Picture will
 // give of crop. The photo is not decoded for it: a mistake in the regions is said at
-// once, and what is quick to find before any mask is read.
+// once, and what is quick to find before any mask is read. A UsageError is a mistake in
+// opt; any other error is a mask's.
 func areas(opt Options, photo *analyze.Photo, g grid.Grid, crop image.Rectangle) ([]analyze.Area, error) {
 	if n := len(opt.Regions); n > MostRegions {
-		return nil, fmt.Errorf("%d regions are too many: name at most %d", n, MostRegions)
+		return nil, Misused(fmt.Errorf("%d regions are too many: name at most %d", n, MostRegions))
 	}
 	size, limits := photo.WorkingSize(crop, 0), analyze.Limits{Megapixels: opt.Megapixels}
 	result := make([]analyze.Area, len(opt.Regions))
 	seen := map[string]bool{}
 	for i, r := range opt.Regions {
 		if err := CheckRegionName(r.Name); err != nil {
-			return nil, err
+			return nil, Misused(err)
 		}
 		key := strings.ToLower(r.Name)
 		if seen[key] {
-			return nil, fmt.Errorf("region %q is named twice: give each region a name of its own", r.Name)
+			return nil, Misused(fmt.Errorf("region %q is named twice: give each region a name of its own", r.Name))
 		}
 		seen[key] = true
 		var err error
-		if result[i], err = areaOf(r, g, size); err == nil && r.Mask != "" {
-			_, err = analyze.OpenMask(r.Mask, photo, limits)
+		if result[i], err = areaOf(r, g, size); err != nil {
+			return nil, Misused(RegionError{r.Name, err})
 		}
-		if err != nil {
+		if r.Mask == "" {
+			continue
+		}
+		if _, err = analyze.OpenMask(r.Mask, photo, limits); err != nil {
 			return nil, RegionError{r.Name, err}
 		}
 	}

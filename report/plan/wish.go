@@ -8,6 +8,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"tonewright/analyze"
 )
 
 // MostRegions is how many regions a painter can name: one letter of the alphabet each,
@@ -30,7 +32,7 @@ func CheckRegionName(name string) error {
 	switch {
 	case strings.TrimSpace(name) == "":
 		return errors.New("a region needs a name, like kettle")
-	case strings.EqualFold(name, theRest):
+	case strings.EqualFold(name, analyze.TheRest):
 		return fmt.Errorf("region %q: that name is kept for what no region covers; choose another", name)
 	case strings.ContainsFunc(name, hidden) || !utf8.ValidString(name):
 		return fmt.Errorf("region %q has characters that cannot be printed in its name: use letters", name)
