@@ -38,18 +38,23 @@ func (s stain) weight() float64 { return s.share * s.Chroma }
 // area is a mix's share of the panel.
 func (s stain) area() float64 { return s.share }
 
+// stainOf returns what a mix of that colour brings onto a share of the panel. Figures are
+// rounded here, so that no choice below rests on a last bit.
+func stainOf(mix colour.Lab, share float64) stain {
+	m := mix.Munsell()
+	return stain{colour.Munsell{Hue: Round(m.Hue, 2), Value: Round(m.Value, 2), Chroma: Round(m.Chroma, 2)}, share}
+}
+
 // stainsOf returns a region's mixes that have a hue, in its order, and the share of
-// the panel of those that have none. Figures are rounded here, so that no choice
-// below rests on a last bit.
+// the panel of those that have none.
 func stainsOf(r Region) (stains []stain, neutral float64) {
 	for _, c := range r.Colours {
-		m := colour.Lab{L: c.Recipe.Lab[0], A: c.Recipe.Lab[1], B: c.Recipe.Lab[2]}.Munsell()
-		m = colour.Munsell{Hue: Round(m.Hue, 2), Value: Round(m.Value, 2), Chroma: Round(m.Chroma, 2)}
-		if m.Chroma < Hued {
+		s := stainOf(colour.Lab{L: c.Recipe.Lab[0], A: c.Recipe.Lab[1], B: c.Recipe.Lab[2]}, c.PanelShare)
+		if s.Chroma < Hued {
 			neutral += c.PanelShare
 			continue
 		}
-		stains = append(stains, stain{m, c.PanelShare})
+		stains = append(stains, s)
 	}
 	return stains, neutral
 }

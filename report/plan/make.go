@@ -167,7 +167,7 @@ func layOut(opt Options, width, height int) (grid.Grid, error) {
 	return grid.New(size.Width, size.Height, cell.Length, size.Unit)
 }
 
-// colourOf numbers every pixel's colour over all regions, in the order of aimsOf.
+// colourOf numbers every pixel's colour over all regions, in their order.
 func colourOf(parting analyze.Parting, c analyze.Clustering) []uint16 {
 	first := make([]uint16, len(c.Clusters))
 	for i := 1; i < len(first); i++ {

@@ -342,25 +342,25 @@ func (m *mixer) complementOf(r int) int {
 	return m.named(m.wishes[r].Wish.Of)
 }
 
-// hueOf returns the mean Munsell hue step of a region's mixes, by share and chroma;
-// not ok where they are too gray to have one.
+// hueOf returns the Munsell hue step of a region's heaviest hue, by share and chroma;
+// not ok where the region is too gray to have one.
 func hueOf(x mixed, colours []tone) (step float64, ok bool) {
-	var sum [2]float64
+	var stains []stain
 	share := 0.0
-	for j, recipes := range x.recipes {
-		m := recipes[0].Lab.Munsell()
-		sin, cos := math.Sincos(m.Hue / 100 * 2 * math.Pi)
-		sum[0] += colours[j].share * m.Chroma * cos
-		sum[1] += colours[j].share * m.Chroma * sin
-		share += colours[j].share
+	for j, t := range colours {
+		share += t.share
+		if s := stainOf(x.look(j), t.share); s.Chroma >= Hued {
+			stains = append(stains, s)
+		}
 	}
-	if share == 0 || math.Hypot(sum[0], sum[1])/share < hueless {
+	hues := huesOf(stains)
+	if len(hues) == 0 || Round(hues[0].sum(stain.weight), 6) < Round(hueless*share, 6) {
 		return 0, false
 	}
-	step = math.Atan2(sum[1], sum[0]) / (2 * math.Pi) * 100
-	return math.Mod(step+100, 100), true
+	return hues[0].mean().Hue, true
 }
 
-// hueless is the mean Munsell chroma under which a region has no hue to speak of.
-// Ours: under 1 the names of colours are grays.
+// hueless is the Munsell chroma, of a region's heaviest hue as a mean over all of the
+// region, under which it has no hue to speak of. Ours: a red speck on a gray wall is
+// nothing to be the complement of.
 const hueless = 1

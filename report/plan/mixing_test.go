@@ -190,3 +190,17 @@ func TestComplementOfAPalette(t *testing.T) {
 	b.Palette = nil
 	assert.Error(t, a.checkComplement([]RegionWish{a, b}))
 }
+
+// The hue of a region that is part red, part green is one of the two, not the yellow
+// between them; a gray one with a speck of red has none. By hand.
+func TestHueOfUnlikeHues(t *testing.T) {
+	red, green, gray := colour.Munsell{Hue: 5, Value: 5, Chroma: 10}, colour.Munsell{Hue: 45, Value: 5, Chroma: 8}, colour.Munsell{Value: 5}
+	x := mixed{aims: []colour.Lab{red.Lab(), green.Lab(), gray.Lab()}}
+	hue, ok := hueOf(x, []tone{{share: 0.2}, {share: 0.2}, {share: 0.1}})
+	assert.True(t, ok)
+	assert.InDelta(t, 5, hue, 0.1)
+	hue, _ = hueOf(x, []tone{{share: 0.2}, {share: 0.3}, {share: 0.1}})
+	assert.InDelta(t, 45, hue, 0.1)
+	_, ok = hueOf(x, []tone{{share: 0.02}, {share: 0.01}, {share: 0.5}})
+	assert.False(t, ok)
+}
