@@ -269,13 +269,7 @@ func (m *mixer) use(r int, x mixed) {
 
 // suggest proposes palettes for a region's wish, given what is mixed so far.
 func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggestion, lacks string) {
-	ask := match.Asked{Scheme: wish.Scheme, Finish: m.mixing.Finish, InUse: map[string][]string{}}
-	for id, tags := range m.inUse {
-		others := slices.DeleteFunc(slices.Clone(tags), func(tag string) bool { return tag == tagOf(r) })
-		if len(others) > 0 {
-			ask.InUse[id] = others
-		}
-	}
+	ask := m.asked(r, wish)
 	switch {
 	case wish.Scheme == match.Complement:
 		of := m.named(wish.Of)
@@ -291,16 +285,6 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 		}
 		ask.Hue, ask.Hued = hue, true
 	}
-	ask.Aims = m.bases(r, m.wishes[r].Shift)
-	ask.Shares = m.shares(r)
-	for other, share := range m.ring(r) {
-		if share > 0 {
-			ask.Around = append(ask.Around, m.bases(other, m.wishes[other].Shift)...)
-			for _, part := range m.shares(other) {
-				ask.AroundShares = append(ask.AroundShares, share*part)
-			}
-		}
-	}
 	box := m.box
 	if m.wishes[r].NoWhite {
 		box = slices.DeleteFunc(slices.Clone(box), paint.Paint.White)
@@ -310,6 +294,30 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 		lacks = match.WhyNone(box, ask)
 	}
 	return list, lacks
+}
+
+// asked returns what palettes are for: the region's colours, those of what is around
+// it, and the tubes that other regions use. The hue is not filled in.
+func (m *mixer) asked(r int, wish Wish) match.Asked {
+	ask := match.Asked{
+		Scheme: wish.Scheme, Finish: m.mixing.Finish, InUse: map[string][]string{},
+		Aims: m.bases(r, m.wishes[r].Shift), Shares: m.shares(r),
+	}
+	for id, tags := range m.inUse {
+		others := slices.DeleteFunc(slices.Clone(tags), func(tag string) bool { return tag == tagOf(r) })
+		if len(others) > 0 {
+			ask.InUse[id] = others
+		}
+	}
+	for other, share := range m.ring(r) {
+		if share > 0 {
+			ask.Around = append(ask.Around, m.bases(other, m.wishes[other].Shift)...)
+			for _, part := range m.shares(other) {
+				ask.AroundShares = append(ask.AroundShares, share*part)
+			}
+		}
+	}
+	return ask
 }
 
 // share returns a region's share of the panel.

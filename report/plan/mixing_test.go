@@ -204,3 +204,49 @@ func TestHueOfUnlikeHues(t *testing.T) {
 	_, ok = hueOf(x, []tone{{share: 0.02}, {share: 0.01}, {share: 0.5}})
 	assert.False(t, ok)
 }
+
+// Palettes are asked for with the region's own colours, shifted as it is, those of what
+// is around it and of no other region, and the tubes that others use. By hand.
+func TestAsked(t *testing.T) {
+	gray := func(l float64) colour.Lab { return colour.Lab{L: l} }
+	m := &mixer{
+		key:     ValueKey{PaintMin: 5, PaintMax: 97},
+		mixing:  match.Options{Finish: paint.Matt},
+		wishes:  []RegionWish{{Shift: 1}, {}, {}},
+		colours: [][]tone{{{gray(colour.LOf(4)), 0.3}, {gray(colour.LOf(6)), 0.1}}, {{gray(50), 0.2}}, {{gray(60), 0.4}}},
+		ring:    func(a int) []float64 { return []float64{0, 0.6, 0} },
+		inUse:   map[string][]string{"umber": {"A"}, "ochre": {"A", "C"}},
+	}
+	ask := m.asked(0, Wish{Scheme: match.Quiet})
+	assert.Equal(t, match.Quiet, ask.Scheme)
+	assert.Equal(t, paint.Matt, ask.Finish)
+	assert.InDeltaSlice(t, []float64{0.75, 0.25}, ask.Shares, 1e-9)
+	require.Len(t, ask.Aims, 2)
+	assert.InDelta(t, 5, colour.ValueOf(ask.Aims[0].L), 1e-3)
+	assert.InDelta(t, 7, colour.ValueOf(ask.Aims[1].L), 1e-3)
+	assert.Equal(t, []colour.Lab{gray(50)}, ask.Around)
+	assert.Equal(t, []float64{0.6}, ask.AroundShares)
+	assert.Equal(t, map[string][]string{"ochre": {"C"}}, ask.InUse)
+}
+
+// What is mixed looks as its first recipe does, what is not as its aim.
+func TestLook(t *testing.T) {
+	x := mixed{aims: []colour.Lab{{L: 10}}}
+	assert.Equal(t, colour.Lab{L: 10}, x.look(0))
+	x.recipes = [][]match.Recipe{{{Lab: colour.Lab{L: 20}}, {Lab: colour.Lab{L: 30}}}}
+	assert.Equal(t, colour.Lab{L: 20}, x.look(0))
+}
+
+// Past a palette's reach its end's hue is aimed at in the lightness wanted, so that the
+// recipe says what it misses.
+func TestAimsPastALadder(t *testing.T) {
+	ochre := owned("yellow-ochre")
+	l := match.LadderOf([]paint.Paint{ochre}, nil, paint.Gloss)
+	aims := onLadder(l, []colour.Lab{{L: 95}, {L: 5}})
+	end := ochre.Masstone()
+	for i, lightness := range []float64{95, 5} {
+		assert.InDelta(t, lightness, aims[i].L, 1e-9)
+		assert.InDelta(t, end.A, aims[i].A, 1e-6)
+		assert.InDelta(t, end.B, aims[i].B, 1e-6)
+	}
+}
