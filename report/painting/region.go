@@ -88,6 +88,9 @@ func (r *reading) region(w *wish) error {
 	if len(w.whites) > 0 && w.NoWhite {
 		return faulty(w.lineOf("white"), "white: is false, but %s is in the palette; take one of the two out", w.whites[0])
 	}
+	if w.NoWhite && len(w.Palette) == 0 && w.Wish == (plan.Wish{}) {
+		return faulty(w.lineOf("white"), "white: is false, which needs a palette, a scheme or a hue; give the region one, or take white out")
+	}
 	if w.Aim == plan.AimValue && len(w.Palette) == 0 && w.Wish == (plan.Wish{}) {
 		return faulty(w.lineOf("aim"), `aim: "value" needs a palette, a scheme or a hue beside it`)
 	}

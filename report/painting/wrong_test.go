@@ -108,6 +108,9 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"six paints", region + "palette = [\"titanium-white\", \"viridian\", \"yellow-ochre\", \"burnt-umber\", \"burnt-sienna\", \"ivory-black\", \"pyrrole-red\"]", `:5: palette: "pyrrole-red" is one too many: a palette is 1 to 5 paints, beside white`},
 		{"white and no white", region + "white = false\npalette = [\"titanium-white\", \"viridian\"]", `:5: white: is false, but titanium-white is in the palette`},
 
+		{"no white and no palette", region + "white = false", `:5: white: is false, which needs a palette`},
+		{"values of what", region + `aim = "value"`, `:5: aim: "value" needs a palette, a scheme or a hue`},
+
 		{"no scheme", region + `scheme = "triad"`, `:5: scheme: "triad" is not known: write "monochrome", "analogous" or "quiet", or "complement of NAME" with another region's name`},
 		{"nearly a scheme", region + `scheme = "analagous"`, `did you mean "analogous"?`},
 		{"of what", region + `scheme = "complement"`, `:5: scheme: say of which region, like "complement of lemon"`},

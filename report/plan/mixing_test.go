@@ -135,6 +135,7 @@ func TestWrongWishes(t *testing.T) {
 		"role \"main\"":   with(RegionWish{Name: "a", Role: "main"}),
 		"aim \"hue\"":     with(RegionWish{Name: "a", Aim: "hue"}),
 		"needs a palette": with(RegionWish{Name: "a", Aim: AimValue}),
+		"without white":   with(RegionWish{Name: "a", NoWhite: true}),
 		"out of range":    with(RegionWish{Name: "a", Shift: 5}),
 		"not a hue":       with(RegionWish{Name: "a", Wish: Wish{Hue: "loud"}}),
 		"no region \"b\"": with(RegionWish{Name: "a", Wish: Wish{Scheme: match.Complement, Of: "b"}}),

@@ -3,6 +3,7 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -215,7 +216,7 @@ func ids(paints []paint.Paint) []string {
 func checkWishes(opt Options) error {
 	for _, r := range opt.Regions {
 		if err := r.check(opt.Regions, opt.Box.Paints); err != nil {
-			return fmt.Errorf("region %q: %w", r.Name, err)
+			return RegionError{r.Name, err}
 		}
 	}
 	return opt.Tubes.check(opt)
@@ -228,7 +229,9 @@ func (w RegionWish) check(regions []RegionWish, box []paint.Paint) error {
 	case !slices.Contains(Aims, w.aim()):
 		return fmt.Errorf("aim %q is not known: %s", w.Aim, strings.Join(Aims, ", "))
 	case w.Aim == AimValue && len(w.Palette) == 0 && w.Wish.none():
-		return fmt.Errorf("aim value needs a palette, a scheme or a hue")
+		return errors.New("aim value needs a palette, a scheme or a hue")
+	case w.NoWhite && len(w.Palette) == 0:
+		return errors.New("to go without white it needs a palette")
 	case !(w.Shift >= -MostShift && w.Shift <= MostShift):
 		return fmt.Errorf("a value shift of %g is out of range: -%d to %d", w.Shift, MostShift, MostShift)
 	}
@@ -261,7 +264,7 @@ func (w RegionWish) checkComplement(regions []RegionWish) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("its complement comes back to itself: give one of the regions a palette")
+	return errors.New("its complement comes back to itself: give one of the regions a palette")
 }
 
 func sameName(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }

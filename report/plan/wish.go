@@ -16,7 +16,7 @@ import (
 // less one for the rest.
 const MostRegions = 25
 
-// RegionError is a mistake in where one of the painter's regions lies.
+// RegionError is a mistake in one of the painter's regions.
 type RegionError struct {
 	Name string // of the region
 	err  error
