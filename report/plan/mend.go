@@ -151,7 +151,10 @@ func standOutMore(names []string) string {
 	return listed(names) + " stand out more"
 }
 
-func (s *scene) label(r int) string { return fmt.Sprintf("%s (%s)", tagOf(r), s.wishes[r].Name) }
+// label is a region's tag and name; what no region covers has no wish.
+func (s *scene) label(r int) string {
+	return fmt.Sprintf("%s (%s)", tagOf(r), cmp.Or(s.wishes[r].Name, analyze.TheRest))
+}
 
 // rivals lists, the nearest in rank first, the regions of lower role that outrank a
 // focal region, or those of higher role that a quiet one outranks.

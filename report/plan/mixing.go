@@ -293,7 +293,35 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 	if len(list) == 0 {
 		lacks = match.WhyNone(box, ask)
 	}
+	if wish.Scheme == match.Quiet {
+		for i := range list {
+			list[i].Why += besides(ask)
+		}
+	}
 	return list, lacks
+}
+
+// farValue is how many Munsell value steps from its surroundings keep a region from being
+// quiet whatever it is painted in. Ours.
+const farValue = 1
+
+// besides says how far a region lies in value from what is around it, and what brings it
+// near; "" where it is near, or nothing is around it.
+func besides(ask match.Asked) string {
+	by := meanValue(ask.Aims, ask.Shares) - meanValue(ask.Around, ask.AroundShares)
+	if len(ask.Around) == 0 || math.Abs(by) < farValue {
+		return ""
+	}
+	return fmt.Sprintf(" In value it stays %.1f %s than what is around it; value_shift = %g brings it near.", math.Abs(by), lighter(by), Round(-by*2, 0)/2)
+}
+
+// meanValue returns the mean Munsell value of colours by their shares.
+func meanValue(colours []colour.Lab, shares []float64) float64 {
+	sum, of := 0.0, 0.0
+	for i, c := range colours {
+		sum, of = sum+shares[i]*colour.ValueOf(c.L), of+shares[i]
+	}
+	return sum / of
 }
 
 // asked returns what palettes are for: the region's colours, those of what is around

@@ -251,3 +251,16 @@ func TestAimsPastALadder(t *testing.T) {
 		assert.InDelta(t, end.B, aims[i].B, 1e-6)
 	}
 }
+
+// A quiet palette does not bring a dark thing near a light wall: that is said, with the
+// shift that does, to half a value.
+func TestQuietSaysHowFarInValue(t *testing.T) {
+	at := func(v float64) []colour.Lab { return []colour.Lab{{L: colour.LOf(v)}} }
+	one := []float64{1}
+	assert.Equal(t, " In value it stays 3.2 darker than what is around it; value_shift = 3 brings it near.",
+		besides(match.Asked{Aims: at(3), Shares: one, Around: at(6.2), AroundShares: one}))
+	assert.Equal(t, " In value it stays 1.6 lighter than what is around it; value_shift = -1.5 brings it near.",
+		besides(match.Asked{Aims: at(5.6), Shares: one, Around: at(4), AroundShares: one}))
+	assert.Empty(t, besides(match.Asked{Aims: at(5), Shares: one, Around: at(5.8), AroundShares: one}))
+	assert.Empty(t, besides(match.Asked{Aims: at(5), Shares: one}))
+}

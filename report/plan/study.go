@@ -207,9 +207,10 @@ const slack = 4
 
 // wanted returns the L* to mix for a place of lightness l: as far from the pile's own
 // towards the next one's as l lies between their aims, up to half way, or up to the end
-// of the palette.
+// of the palette. Two piles at the end of what the box reaches may have one aim: nothing
+// lies between them.
 func wanted(l float64, own, next *pile) float64 {
-	if next == nil {
+	if next == nil || next.aim == own.aim {
 		return own.lab.L
 	}
 	far := 0.5
