@@ -86,7 +86,7 @@ func standOutOf(p *plan.Plan) standOut {
 
 // anyRole tells whether the painter gave a region a role other than the usual one.
 func anyRole(p *plan.Plan) bool {
-	return slices.ContainsFunc(p.Regions, func(r plan.Region) bool { return r.Role != "" && r.Role != plan.Support })
+	return slices.ContainsFunc(p.Regions, func(r plan.Region) bool { return r.Role != "" && r.Role != plan.RoleSupport })
 }
 
 func standRowOf(r *plan.Region) standRow {

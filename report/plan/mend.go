@@ -89,94 +89,6 @@ func (s *scene) standings(r int, x mixed) []analyze.Standing {
 	return s.lies.Standings(tones)
 }
 
-// misplaced lists the regions whose rank does not fit their role: a focal one that is
-// outranked by one that is not, and a quiet one that outranks a focal one or more than
-// half of those between. A quiet thing that is small or light will outrank a wall.
-func (s *scene) misplaced(standings []analyze.Standing) (regions []int) {
-	support := 0
-	for r, st := range standings {
-		if st.Rank > 0 && s.wishes[r].role() == Support {
-			support++
-		}
-	}
-	for r := range standings {
-		rivals, focal := s.rivals(r, standings), 0
-		for _, rival := range rivals {
-			if s.wishes[rival].role() == Focal {
-				focal++
-			}
-		}
-		switch s.wishes[r].role() {
-		case Focal:
-			if len(rivals) > 0 {
-				regions = append(regions, r)
-			}
-		case QuietRole:
-			if focal > 0 || 2*(len(rivals)-focal) > support {
-				regions = append(regions, r)
-			}
-		}
-	}
-	return regions
-}
-
-// disagreements says of each misplaced region what stands in its way and what mends it.
-func (s *scene) disagreements(standings []analyze.Standing) []Disagreement {
-	list := []Disagreement{}
-	misplaced := s.misplaced(standings)
-	for _, r := range misplaced {
-		rivals := s.rivals(r, standings)
-		d := Disagreement{Region: tagOf(r), Role: s.wishes[r].role(), Rank: standings[r].Rank, Mend: s.mend(r, rivals, misplaced)}
-		names := make([]string, len(rivals))
-		for i, rival := range rivals {
-			names[i] = s.label(rival)
-		}
-		if d.Role == Focal {
-			d.Text = fmt.Sprintf("%s is to be focal, but stands out only as number %d: %s.", s.label(r), d.Rank, standOutMore(names))
-		} else {
-			d.Text = fmt.Sprintf("%s is to be quiet, but stands out as number %d, more than %s.", s.label(r), d.Rank, listed(names))
-		}
-		if d.Mend == nil {
-			d.Text += " No change of one region's palette and value was found that mends it."
-		}
-		list = append(list, d)
-	}
-	return list
-}
-
-func standOutMore(names []string) string {
-	if len(names) == 1 {
-		return names[0] + " stands out more"
-	}
-	return listed(names) + " stand out more"
-}
-
-// label is a region's tag and name; what no region covers has no wish.
-func (s *scene) label(r int) string {
-	return fmt.Sprintf("%s (%s)", tagOf(r), cmp.Or(s.wishes[r].Name, analyze.TheRest))
-}
-
-// rivals lists, the nearest in rank first, the regions of lower role that outrank a
-// focal region, or those of higher role that a quiet one outranks.
-func (s *scene) rivals(r int, standings []analyze.Standing) []int {
-	role, rank := s.wishes[r].role(), standings[r].Rank
-	var list []int
-	for i, st := range standings {
-		above := st.Rank > 0 && st.Rank < rank
-		below := st.Rank > rank && rank > 0
-		other := s.wishes[i].role() != role
-		if role == Focal && above && other || role == QuietRole && below && other {
-			list = append(list, i)
-		}
-	}
-	slices.SortFunc(list, func(a, b int) int {
-		return cmp.Compare(apartRanks(standings[a].Rank, rank), apartRanks(standings[b].Rank, rank))
-	})
-	return list
-}
-
-func apartRanks(a, b int) int { return max(a-b, b-a) }
-
 // change is a line of the painting file that might mend, or two.
 type change struct {
 	region      int
@@ -197,9 +109,9 @@ const rivalsTried = 2
 // mend returns the smallest change that takes region r out of the misplaced ones and
 // adds none: of one line, else of two for one region; nil where there is none.
 func (s *scene) mend(r int, rivals, misplaced []int) *Mend {
-	changes := s.changesOf(r, s.wishes[r].role() == Focal)
+	changes := s.changesOf(r, s.wishes[r].role() == RoleFocal)
 	for _, rival := range rivals[:min(rivalsTried, len(rivals))] {
-		changes = append(changes, s.changesOf(rival, s.wishes[r].role() != Focal)...)
+		changes = append(changes, s.changesOf(rival, s.wishes[r].role() != RoleFocal)...)
 	}
 	if m := s.smallest(r, changes, misplaced); m != nil {
 		return m

@@ -106,7 +106,7 @@ func allMend(t *testing.T, prepare func([]RegionWish)) {
 		}
 		file, regions := patches(t, of)
 		prepare(regions)
-		regions[random.IntN(3)].Role, regions[3+random.IntN(3)].Role = Focal, QuietRole
+		regions[random.IntN(3)].Role, regions[3+random.IntN(3)].Role = RoleFocal, RoleQuiet
 		opt := Options{Photo: file, Cell: Length{20, "mm"}, Regions: regions}
 		before, err := Make(opt)
 		require.NoError(t, err)

@@ -14,13 +14,13 @@ import (
 )
 
 // Roles are what a region can do in the picture, the strongest first.
-var Roles = []string{Focal, Support, QuietRole}
+var Roles = []string{RoleFocal, RoleSupport, RoleQuiet}
 
 // The roles of regions.
 const (
-	Focal     = "focal"
-	Support   = "support"
-	QuietRole = "quiet"
+	RoleFocal   = "focal"
+	RoleSupport = "support"
+	RoleQuiet   = "quiet"
 )
 
 // Aims are what a region's mixes go after: the photo's colours, or its values only.
@@ -78,7 +78,7 @@ func (w RegionWish) aim() string {
 // role returns what the region is to do in the picture.
 func (w RegionWish) role() string {
 	if w.Role == "" {
-		return Support
+		return RoleSupport
 	}
 	return w.Role
 }
