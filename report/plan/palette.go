@@ -230,8 +230,8 @@ func (w RegionWish) check(regions []RegionWish, box []paint.Paint) error {
 		return fmt.Errorf("aim %q is not known: %s", w.Aim, strings.Join(Aims, ", "))
 	case w.Aim == AimValue && len(w.Palette) == 0 && w.Wish.none():
 		return errors.New("aim value needs a palette, a scheme or a hue")
-	case w.NoWhite && len(w.Palette) == 0:
-		return errors.New("to go without white it needs a palette")
+	case w.NoWhite && len(w.Palette) == 0 && w.Wish.none():
+		return errors.New("to go without white it needs a palette, a scheme or a hue")
 	case !(w.Shift >= -MostShift && w.Shift <= MostShift):
 		return fmt.Errorf("a value shift of %g is out of range: -%d to %d", w.Shift, MostShift, MostShift)
 	}
