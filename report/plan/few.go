@@ -30,13 +30,43 @@ func (m *mixer) keepFew(wish TubeWish) *Tubes {
 	}
 	few := match.FewestTubes(m.box, aims, opt)
 	result := tubesOf(few, wish, m.box, tags)
-	kept := make([]paint.Paint, len(few.Kept))
+	kept, all := make([]paint.Paint, len(few.Kept)), len(m.box)
 	for i, n := range few.Kept {
 		kept[i] = m.box[n]
 	}
-	m.box = kept
+	m.box, m.reach = kept, reachOf(kept, m.mixing.Finish)
+	if len(aims) == 0 {
+		result.Text = fmt.Sprintf("%d of %d tubes: those of the regions' palettes.", len(kept), all)
+	} else {
+		result.Text += m.measuredOver(opt.Shares) + m.keyedTo()
+	}
 	return result
 }
+
+// measuredOver says what the errors of few tubes are over, where it is not the panel.
+func (m *mixer) measuredOver(shares []float64) string {
+	sum := 0.0
+	for _, s := range shares {
+		sum += s
+	}
+	if sum > 0.995 {
+		return ""
+	}
+	return fmt.Sprintf(" The errors are over the %.0f %% of the panel without a palette of its own, against the photo's colours.", 100*sum)
+}
+
+// keyedTo says where few tubes reach less than the box that the values are keyed to.
+func (m *mixer) keyedTo() string {
+	lo, hi := colour.ValueOf(m.reach[0]), colour.ValueOf(m.reach[1])
+	if lo-colour.ValueOf(m.key.PaintMin) < keyedApart && colour.ValueOf(m.key.PaintMax)-hi < keyedApart {
+		return ""
+	}
+	return fmt.Sprintf(" They reach values %.1f to %.1f; values are fitted to what the whole box reaches.", lo, hi)
+}
+
+// keyedApart is how many values less the few may reach before it is said. Ours: under it
+// nothing is seen.
+const keyedApart = 0.2
 
 // fixedTubes lists, by index in the box, the paints of the painter's own palettes and
 // the whites they are mixed with.

@@ -40,3 +40,17 @@ func TestFixedTubes(t *testing.T) {
 	assert.Equal(t, []int{0, 3}, fixedTubes([]RegionWish{{Palette: []string{"viridian"}, NoWhite: true}, {Palette: []string{"burnt-sienna"}, NoWhite: true}}, box))
 	assert.Empty(t, fixedTubes([]RegionWish{{}}, box))
 }
+
+// What the errors of few tubes are over is said where it is not the whole panel, and
+// where nothing is left to choose for.
+func TestFewTubesSayWhatIsMeasured(t *testing.T) {
+	text := func(w ...RegionWish) string {
+		p, err := Make(Options{Photo: demo, Tubes: TubeWish{Most: 6}, Regions: w})
+		require.NoError(t, err)
+		return p.Tubes.Text
+	}
+	umber := []string{"burnt-umber"}
+	assert.Contains(t, text(RegionWish{Name: "left", Cells: "A1:F9", Palette: umber}), "over the 50 % of the panel without a palette")
+	assert.NotContains(t, text(RegionWish{Name: "left", Cells: "A1:F9"}), "of the panel without")
+	assert.Equal(t, "2 of 12 tubes: those of the regions' palettes.", text(RegionWish{Name: "all", Cells: "A1:L9", Palette: umber}))
+}

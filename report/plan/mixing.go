@@ -19,6 +19,7 @@ type mixer struct {
 	box     []paint.Paint // to choose from: the owned paints, or the few kept
 	mixing  match.Options
 	key     ValueKey
+	reach   [2]float64            // L* of the darkest and the lightest mix of the box
 	wishes  []RegionWish          // by region; of a region the painter did not name the zero one
 	colours [][]tone              // by region
 	ring    func(a int) []float64 // shares of the regions around one
@@ -46,7 +47,7 @@ type mixed struct {
 
 // newMixer gathers what is mixed for; wishes may be fewer than regions.
 func newMixer(opt Options, c analyze.Clustering, key ValueKey, ring func(a int) []float64) *mixer {
-	m := &mixer{box: opt.Box.Paints, mixing: opt.Mixing, key: key, ring: ring, inUse: map[string][]string{}}
+	m := &mixer{box: opt.Box.Paints, mixing: opt.Mixing, key: key, ring: ring, reach: [2]float64{key.PaintMin, key.PaintMax}, inUse: map[string][]string{}}
 	m.wishes = make([]RegionWish, len(c.Clusters))
 	copy(m.wishes, opt.Regions)
 	m.colours = m.tonesIn(c)

@@ -171,7 +171,7 @@ func (t tubes) entry(w RegionWish, l *match.Ladder) Palette {
 func (m *mixer) wholeBox() Palette {
 	return Palette{
 		Paints: []string{}, Aim: AimPhoto, From: WholeBox,
-		ValueMin: Round(colour.ValueOf(m.key.PaintMin), 1), ValueMax: Round(colour.ValueOf(m.key.PaintMax), 1),
+		ValueMin: Round(colour.ValueOf(m.reach[0]), 1), ValueMax: Round(colour.ValueOf(m.reach[1]), 1),
 	}
 }
 
