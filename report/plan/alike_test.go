@@ -223,6 +223,7 @@ var hueWordsOf = []string{"red", "orange", "yellow", "green", "blue", "violet", 
 
 // Every pair of a real plan keeps to the limits and is told apart without hue.
 func TestLookAlikesOfPhotos(t *testing.T) {
+	slow(t)
 	files := []string{"../../testdata/kettle.jpg"}
 	for _, name := range []string{"01_tulips_pink.png", "05_fig_red_bowl.jpg", "03_daisies_violet.jpg"} {
 		file := filepath.Join("..", "..", "..", "shared", "photos", name)

@@ -50,6 +50,7 @@ func givenBack(t *testing.T, opt Options) float64 {
 // What a painting file begins with gives back what was found: of a border that moves by
 // a pencil's line at the most, 1 % of the picture is as much as may be.
 func TestFoundIsGivenBack(t *testing.T) {
+	slow(t)
 	files := []string{demo}
 	for _, name := range []string{"01_tulips_pink.png", "02_dahlia_orange.jpg", "05_fig_red_bowl.jpg", "16_brushes_multicolour.jpg", "17_coffee_still_life.png"} {
 		file := filepath.Join("..", "..", "..", "shared", "photos", name)

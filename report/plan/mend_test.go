@@ -81,12 +81,14 @@ func apply(t *testing.T, w *RegionWish, line string) {
 // What is offered as a mend mends: planned again with its line, the region stands
 // as it was meant to, and nothing else is out of place that was not before.
 func TestMendsMend(t *testing.T) {
+	slow(t)
 	allMend(t, func([]RegionWish) {})
 }
 
 // So it does where palettes are proposed: a change is tried on the proposed palette, not
 // on the whole box, and what is then proposed is what the mend was measured with.
 func TestMendsMendWhereProposed(t *testing.T) {
+	slow(t)
 	allMend(t, func(regions []RegionWish) {
 		regions[0].Wish.Scheme, regions[1].Wish.Scheme, regions[3].Wish.Scheme = match.Analogous, match.Monochrome, match.Quiet
 		regions[4].Wish = Wish{Scheme: match.Complement, Of: "a"}
@@ -134,6 +136,7 @@ func allMend(t *testing.T, prepare func([]RegionWish)) {
 // On the demo the near lemon on its slate shelf outranks the bottle; with the palettes
 // of the two exchanged the bottle outranks the lemon.
 func TestDemoPalettesTurnTheRanking(t *testing.T) {
+	slow(t)
 	rank := func(lemon, bottle []string) (l, b int) {
 		p, err := Make(Options{Photo: demo, Regions: []RegionWish{
 			{Name: "shelf", Cells: "A1:L9", Palette: []string{"ultramarine-blue", "burnt-umber"}},

@@ -41,6 +41,7 @@ func TestPaletteByValue(t *testing.T) {
 // The same palette after the photo's colours comes nearer to them than after its values
 // alone, and never as near as the whole box.
 func TestPaletteByPhoto(t *testing.T) {
+	slow(t)
 	miss := func(w RegionWish) (mean float64) {
 		w.Name, w.Cells = "all", "A1:L9"
 		p, err := Make(Options{Photo: demo, Colours: 8, Regions: []RegionWish{w}})
@@ -109,6 +110,7 @@ func TestProposed(t *testing.T) {
 
 // A region lightened by a value is planned so, and says so.
 func TestValueShift(t *testing.T) {
+	slow(t)
 	wishes := func(shift float64) *Plan {
 		p, err := Make(Options{Photo: demo, Regions: []RegionWish{{Name: "all", Cells: "A1:L9", Shift: shift}}})
 		require.NoError(t, err)

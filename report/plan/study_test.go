@@ -157,6 +157,7 @@ func TestNeighboursAreShades(t *testing.T) {
 // Piles that a strong shift brings to one aim, at the end of what the box reaches, are
 // still a number.
 func TestPilesOfOneAim(t *testing.T) {
+	slow(t)
 	own, next := pile{aim: 97, lab: colour.Lab{L: 96}}, pile{aim: 97, lab: colour.Lab{L: 97}}
 	assert.Equal(t, 96.0, wanted(97, &own, &next))
 	p, err := Make(Options{Photo: demo, Colours: 12, Regions: []RegionWish{{Name: "all", Cells: "A1:L9", Shift: 4}}})
