@@ -81,6 +81,34 @@ func TestShapesAreFound(t *testing.T) {
 	}
 }
 
+// A wall whose light falls off stays one area, dim end and all, though that end is
+// nearer to the dark pot beside it than to the bright end (a scene made here, so its
+// truth is exact).
+func TestSoftLightIsNoBorder(t *testing.T) {
+	const width, height = 500, 400
+	var truth []uint8
+	g := &grain{3}
+	p := paintedPicture(width, height, func(x, y int) colour.Lab {
+		u, v := float64(x)/width, float64(y)/height
+		shape, c := uint8(0), colour.Lab{L: 48 - 30*u, A: 4, B: 12} // wall
+		switch {
+		case (u-0.65)*(u-0.65)+(v-0.6)*(v-0.6)*0.6 < 0.02:
+			shape, c = 1, colour.Lab{L: 17, A: 16, B: 14} // pot
+		case v > 0.75:
+			shape, c = 2, colour.Lab{L: 45, A: -2, B: -10} // shelf
+		case (u-0.2)*(u-0.2)+(v-0.5)*(v-0.5) < 0.015:
+			shape, c = 3, colour.Lab{L: 30, A: -30, B: 20} // bottle
+		}
+		truth = append(truth, shape)
+		return g.on(c, 1)
+	})
+	got := Regions(p, nil)
+	requireParting(t, p, got)
+	for shape := range uint8(4) {
+		assert.GreaterOrEqual(t, overlap(truth, got, shape), 0.9, "shape %d", shape)
+	}
+}
+
 // overlap returns the best intersection over union of a shape with any region.
 func overlap(truth []uint8, got Parting, shape uint8) float64 {
 	best := 0.0
