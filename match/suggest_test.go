@@ -58,6 +58,8 @@ func TestFamilyOnMunsellsCircle(t *testing.T) {
 func TestFamilyOfTubes(t *testing.T) {
 	for want, palettes := range map[string][][]string{
 		"one paint":        {{"burnt-umber"}, {"burnt-umber", "titanium-white"}},
+		"no hue":           {{"ivory-black", "mars-black"}, {"ivory-black", "mars-black", "titanium-white"}},
+		"one hue":          {{"ivory-black", "viridian"}, {"ivory-black", "mars-black", "yellow-ochre", "titanium-white"}},
 		"analogous":        {{"cadmium-yellow-light", "cadmium-red-light"}, {"yellow-ochre", "burnt-sienna", "burnt-umber"}, {"ultramarine-blue", "cerulean-blue", "cobalt-teal"}},
 		"near complements": {{"burnt-sienna", "ultramarine-blue"}, {"burnt-umber", "ultramarine-blue"}, {"pyrrole-red", "viridian"}, {"cadmium-orange", "cobalt-blue"}, {"burnt-sienna", "yellow-ochre", "ultramarine-blue"}},
 		"mixed":            {{"cadmium-yellow-light", "pyrrole-red", "phthalo-blue-gs"}},

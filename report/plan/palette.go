@@ -91,7 +91,7 @@ type Palette struct {
 
 	ValueMin float64 `json:"value_min"` // Munsell values that it reaches
 	ValueMax float64 `json:"value_max"`
-	Family   string  `json:"family"` // "one paint", "analogous", "near complements", "mixed"; "" for the whole box
+	Family   string  `json:"family"` // "one paint", "no hue", "one hue", "analogous", "near complements", "mixed", see match.Family; "" for the whole box
 	Note     string  `json:"note"`   // values that the region wants and it lacks, and what would reach them; "" where none
 }
 
