@@ -43,7 +43,7 @@ type Suggestion struct {
 	White    *paint.Paint  // of the box, to tint with; nil where it has none
 	ValueMin float64       // Munsell values that it reaches
 	ValueMax float64
-	Covered  float64  // share of the region whose value it reaches, 0-1
+	Covered  float64  // share of the region whose value it reaches, 0-1; up to a quarter of a value step beyond its ends all counts, from there to half a step evenly less
 	Chroma   float64  // Munsell, the strongest at the region's values
 	Dulls    float64  // Munsell chroma lost between its paints, see dullsMost; 0 for one
 	TieIns   []string // tags of regions that use one of its paints, sorted

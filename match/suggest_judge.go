@@ -26,8 +26,8 @@ type candidate struct {
 // tally is what a palette gives over the region.
 type tally struct {
 	points   float64 // for the wish, and for what is covered
-	covered  float64 // share of the region whose value is reached
-	chroma   float64 // the strongest, where it is
+	covered  float64 // share of the region whose value is reached, see covers
+	chroma   float64 // the strongest, where it is at all
 	holding  float64 // share that is in the wished hue, or has too little chroma to tell
 	showing  float64 // share that shows the wished hue
 	turn     float64 // hue steps from the wished hue, of all that shows a hue
@@ -82,9 +82,9 @@ func (t *table) judge(set []int) candidate {
 // add counts what a palette gives for a share of the region.
 func (s *tally) add(g *given, share float64) {
 	s.points += share * g.points
-	if g.within {
-		s.points += pointsCovered * share
-		s.covered += share
+	if g.covered > 0 {
+		s.points += pointsCovered * share * g.covered
+		s.covered += share * g.covered
 		s.chroma = max(s.chroma, g.munsell.Chroma)
 	}
 	met := math.Abs(g.turn) <= meets
@@ -112,8 +112,8 @@ func (t *table) serves(s *tally) bool {
 func (t *table) stands(c *candidate) bool {
 	c.ladder = LadderOf(t.paintsOf(c.set), t.white, t.ask.Finish)
 	for _, w := range t.wanted {
-		lab, within := c.ladder.At(w.lab.L)
-		g := given{lab: lab, munsell: lab.Munsell(), within: within}
+		lab, _ := c.ladder.At(w.lab.L)
+		g := given{lab: lab, munsell: lab.Munsell(), covered: c.ladder.covers(w.lab.L)}
 		t.rate(&g, w)
 		c.exact.add(&g, w.share)
 		c.seen = append(c.seen, lab)

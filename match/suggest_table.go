@@ -26,7 +26,7 @@ type want struct {
 type given struct {
 	lab     colour.Lab
 	munsell colour.Munsell
-	within  bool    // the value is reached
+	covered float64 // how far the value is reached, 0-1, see covers
 	turn    float64 // hue steps from the wished hue, -50 to 50; 0 where none is wished for
 	points  float64 // for the wish, see rate
 }
@@ -187,12 +187,12 @@ func (t *table) eachGiven(set []int, tell func(place int, g *given)) {
 func givenAt(row []look, at int, lightness float64) given {
 	b := row[at]
 	if at == 0 || lightness >= b.lab.L {
-		return given{lab: b.lab, munsell: b.munsell, within: near(lightness, b.lab.L)}
+		return given{lab: b.lab, munsell: b.munsell, covered: covers(lightness, b.lab.L)}
 	}
 	a := row[at-1]
 	share := (lightness - a.lab.L) / (b.lab.L - a.lab.L)
 	between := func(x, y float64) float64 { return x + share*(y-x) }
-	return given{lab: onWay(a.lab, b.lab, lightness), within: true, munsell: colour.Munsell{
+	return given{lab: onWay(a.lab, b.lab, lightness), covered: 1, munsell: colour.Munsell{
 		Hue:    a.munsell.Hue + share*turnTo(a.munsell.Hue, b.munsell.Hue),
 		Value:  between(a.munsell.Value, b.munsell.Value),
 		Chroma: between(a.munsell.Chroma, b.munsell.Chroma),

@@ -203,6 +203,25 @@ func TestMonochrome(t *testing.T) {
 	}
 }
 
+// A region that is mostly one dark tone, near the end of what two palettes reach: an
+// end moved by less than is seen does not turn all of it into nothing.
+func TestCoverageHasNoCliff(t *testing.T) {
+	owned := box(t, "titanium-white", "ivory-black")
+	lo, _ := LadderOf(owned[1:], &owned[0], paint.Gloss).Reach()
+	end := colour.ValueOf(lo)
+	covered := func(off float64) float64 {
+		all := Suggest(owned, Asked{Scheme: Monochrome, Aims: []colour.Lab{{L: colour.LOf(end - off)}, {L: 60}}, Shares: []float64{9, 1}})
+		require.Len(t, all, 1)
+		return all[0].Covered
+	}
+	for off, want := range map[float64]float64{0: 1, 0.25: 1, 0.375: 0.55, 0.5: 0.1, 0.7: 0.1} {
+		assert.InDelta(t, want, covered(off), 1e-6, "%v under the end", off)
+	}
+	for off := 0.0; off < 0.7; off += 0.02 {
+		assert.InDelta(t, covered(off), covered(off+0.02), 0.08, "%v under the end", off)
+	}
+}
+
 // Each wish, over boxes and regions of many kinds: only owned paints, whites aside, no
 // palette twice, none that has all of another before it; figures as the ladder has
 // them; and the order of the box changes nothing.
@@ -245,8 +264,9 @@ func assertSound(t *testing.T, owned []paint.Paint, ask Asked, s Suggestion) {
 	assert.InDelta(t, colour.ValueOf(hi), s.ValueMax, exact)
 	covered, chroma := 0.0, 0.0
 	for _, aim := range ask.Aims {
-		if value := colour.ValueOf(aim.L); value >= s.ValueMin-reached && value <= s.ValueMax+reached {
-			covered += 1 / float64(len(ask.Aims))
+		value := colour.ValueOf(aim.L)
+		if off := max(0, s.ValueMin-value, value-s.ValueMax); off < 0.5 {
+			covered += min(1, 2-4*off) / float64(len(ask.Aims))
 			c, _ := l.At(aim.L)
 			chroma = max(chroma, c.Munsell().Chroma)
 		}
