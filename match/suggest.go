@@ -16,7 +16,7 @@ type Scheme string
 // The schemes a painter can wish for.
 const (
 	Monochrome Scheme = "monochrome" // one paint, and white
-	Analogous  Scheme = "analogous"  // neighbours on the hue circle
+	Analogous  Scheme = "analogous"  // neighbours on the hue circle, and of the region's own hue where none is wished for
 	Complement Scheme = "complement" // opposite to another region
 	Quiet      Scheme = "quiet"      // of low chroma and near its surroundings in value
 )

@@ -32,6 +32,8 @@ type tally struct {
 	showing  float64 // share that shows the wished hue
 	turn     float64 // hue steps from the wished hue, of all that shows a hue
 	coloured float64 // share that shows a hue
+
+	middle colour.Lab // of all it gives, on average
 }
 
 // What speaks for a palette and against it, in points, of which the whole region's
@@ -61,6 +63,9 @@ const (
 	strong = 8
 	// oneHue is how many steps two tubes lie apart to be two neighbours: half a family.
 	oneHue = 5
+	// toned is the Munsell chroma that a region must have in the middle for its own hue to
+	// be one to keep: under it the names of colours are grays.
+	toned = 1
 	// holds is the share of a region over which a wished hue must hold, and half of it
 	// must show it.
 	holds = 0.8
@@ -74,7 +79,7 @@ func (t *table) judge(set []int) candidate {
 	}
 	var sum tally
 	t.eachGiven(set, func(i int, g *given) { sum.add(g, t.wanted[i].share) })
-	c.fits = t.serves(&sum)
+	c.fits = t.serves(set, &sum)
 	c.promise = tenth(sum.points - t.against(set))
 	return c
 }
@@ -82,6 +87,9 @@ func (t *table) judge(set []int) candidate {
 // add counts what a palette gives for a share of the region.
 func (s *tally) add(g *given, share float64) {
 	s.points += share * g.points
+	s.middle.L += share * g.lab.L
+	s.middle.A += share * g.lab.A
+	s.middle.B += share * g.lab.B
 	if g.covered > 0 {
 		s.points += pointsCovered * share * g.covered
 		s.covered += share * g.covered
@@ -101,10 +109,43 @@ func (s *tally) add(g *given, share float64) {
 }
 
 // serves tells whether a palette's hue holds over the region and shows, where one is
-// wished for, and whether it is quiet where that is.
-func (t *table) serves(s *tally) bool {
+// wished for, and whether it is quiet where that is, and of neighbours, the region's
+// own where no hue is wished for.
+func (t *table) serves(set []int, s *tally) bool {
 	inHue := tenth(10*s.holding) >= 10*holds && tenth(10*s.showing) >= 10*holds/2
-	return (inHue || !t.ask.Hued) && (tenth(s.chroma) <= quietMost || t.ask.Scheme != Quiet)
+	switch {
+	case t.ask.Hued && !inHue:
+		return false
+	case t.ask.Scheme == Quiet:
+		return tenth(s.chroma) <= quietMost
+	case t.ask.Scheme == Analogous && !t.ask.Hued:
+		return t.nearOwn(set, s)
+	}
+	return true
+}
+
+// nearOwn tells whether the hue of a palette of neighbours and the region's own are
+// neighbours: umber and lemon are none for blue-green leaves. The palette's is that of
+// what it gives over the region, in the middle, or where that is near gray that of its
+// paints. A region near gray has no hue to keep.
+func (t *table) nearOwn(set []int, s *tally) bool {
+	if t.own.Chroma < toned {
+		return true
+	}
+	m := s.middle.Munsell()
+	if m.Chroma < neutral {
+		m.Hue = middleHue(t.huesOf(set))
+	}
+	return tenth(colour.HuesApart(t.own.Hue, m.Hue)) <= neighbours
+}
+
+// middleHue returns the hue in the middle of some that lie within half of the circle.
+func middleHue(hues []float64) float64 {
+	turn := 0.0
+	for _, h := range hues[1:] {
+		turn += turnTo(hues[0], h)
+	}
+	return hues[0] + turn/float64(len(hues))
 }
 
 // stands tells whether a candidate serves by its ladder too, which its strings' few
@@ -118,7 +159,7 @@ func (t *table) stands(c *candidate) bool {
 		c.exact.add(&g, w.share)
 		c.seen = append(c.seen, lab)
 	}
-	return t.serves(&c.exact)
+	return t.serves(c.set, &c.exact)
 }
 
 // weigh counts what a candidate's paints dull one another, and tells whether it still
@@ -141,7 +182,7 @@ func (t *table) rate(g *given, w want) {
 	}
 	switch {
 	case t.ask.Scheme == Quiet:
-		g.points = -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around[0], t.around[1])
+		g.points = -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around.A, t.around.B)
 	case t.ask.Hued && g.munsell.Chroma < neutral:
 		g.points = pointsChroma * g.munsell.Chroma
 	case t.ask.Hued:

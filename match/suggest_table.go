@@ -47,7 +47,8 @@ type table struct {
 	legs   []leg            // from paint i to paint j, i < j, at i·len(paints) + j; to white at i = j
 	dulls  []float64        // as legs, see dullsMost; negative: not found yet
 	wanted []want           // by rising L*
-	around [2]float64       // a* and b* of the surroundings, on average
+	own    colour.Munsell   // the region's colour, on average
+	around colour.Lab       // the surroundings' colour, on average
 }
 
 // How strings are sampled for judging. Ours: over 256 palettes of the benchmark's 24
@@ -68,10 +69,8 @@ func newTable(owned []paint.Paint, ask Asked) *table {
 		}
 	}
 	t.wanted = wants(ask.Aims, ask.Shares)
-	for _, w := range wants(ask.Around, ask.AroundShares) {
-		t.around[0] += w.share * w.lab.A
-		t.around[1] += w.share * w.lab.B
-	}
+	t.own = averageOf(t.wanted).Munsell()
+	t.around = averageOf(wants(ask.Around, ask.AroundShares))
 	t.lay()
 	return t
 }
@@ -154,6 +153,16 @@ func wants(colours []colour.Lab, shares []float64) (all []want) {
 	}
 	slices.SortStableFunc(all, func(a, b want) int { return cmp.Compare(a.lab.L, b.lab.L) })
 	return all
+}
+
+// averageOf returns the average of colours by their shares.
+func averageOf(all []want) (c colour.Lab) {
+	for _, w := range all {
+		c.L += w.share * w.lab.L
+		c.A += w.share * w.lab.A
+		c.B += w.share * w.lab.B
+	}
+	return c
 }
 
 // legsOf returns the strings of a palette from dark to light, from the one on that goes

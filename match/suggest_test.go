@@ -203,6 +203,46 @@ func TestMonochrome(t *testing.T) {
 	}
 }
 
+// Neighbours of another hue than the region's are not proposed where no hue is wished
+// for: neighbours lie within a quarter of the circle, common practice, no source. A
+// gray region has no hue, and a wish for one is followed.
+func TestAnalogousKeepsTheRegionsHue(t *testing.T) {
+	owned := paint.StarterBox().Paints
+	apart := func(s Suggestion, aims []colour.Lab, hue float64) float64 {
+		l := LadderOf(s.Paints, s.White, paint.Gloss)
+		var middle colour.Lab
+		for _, aim := range aims {
+			c, _ := l.At(aim.L)
+			n := float64(len(aims))
+			middle = colour.Lab{L: middle.L + c.L/n, A: middle.A + c.A/n, B: middle.B + c.B/n}
+		}
+		return colour.HuesApart(middle.Munsell().Hue, hue)
+	}
+	for _, hue := range []float64{15, 25, 35, 45, 50, 55} {
+		aims := regionOf(hue, 4, 1.5, 5)
+		all := Suggest(owned, Asked{Scheme: Analogous, Aims: aims})
+		assert.NotEmpty(t, all, "hue %v", hue)
+		for _, s := range all {
+			assert.LessOrEqual(t, apart(s, aims, hue), 26.0, "hue %v: %v", hue, idsOf(s.Paints))
+		}
+	}
+	warm := box(t, "titanium-white", "ivory-black", "yellow-ochre", "cadmium-yellow-lemon", "burnt-umber")
+	leaves := Asked{Scheme: Analogous, Aims: regionOf(52, 4, 1.5, 5)}
+	assert.Empty(t, Suggest(warm, leaves))
+	assert.Contains(t, WhyNone(warm, leaves), "near to the region's own hue")
+	assert.NotEmpty(t, Suggest(warm, Asked{Scheme: Analogous, Aims: regionOf(52, 0.5, 1.5, 5)}), "gray leaves")
+	leaves.Hue, leaves.Hued = 22, true
+	assert.NotEmpty(t, Suggest(warm, leaves), "yellow is wished for")
+}
+
+// Black gives leaves of value 2 no hue, but the paints beside it have one.
+func TestAnalogousDarksHaveTheHueOfTheirPaints(t *testing.T) {
+	owned := box(t, "titanium-white", "ivory-black", "yellow-ochre", "cadmium-yellow-lemon")
+	aims := regionOf(52, 4, 1, 1.4)
+	assert.Empty(t, Suggest(owned, Asked{Scheme: Analogous, Aims: aims}))
+	assert.NotEmpty(t, Suggest(owned, Asked{Scheme: Analogous, Aims: regionOf(25, 4, 1, 1.4)}))
+}
+
 // A region that is mostly one dark tone, near the end of what two palettes reach: an
 // end moved by less than is seen does not turn all of it into nothing.
 func TestCoverageHasNoCliff(t *testing.T) {
