@@ -32,6 +32,8 @@ type Asked struct {
 	Around       []colour.Lab // the colours of its surroundings
 	AroundShares []float64    // of each; nil: all alike
 
+	Quiet bool // the region is to be quiet whatever is wished for: strong colour counts against a palette
+
 	InUse  map[string][]string // by id of a paint, the tags of the other regions that use it
 	Finish paint.Finish
 }

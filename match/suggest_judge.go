@@ -47,7 +47,7 @@ const (
 	pointsFading  = 2   // against each paint that fades
 	pointsAway    = 0.1 // against each CIEDE2000, roughly, in hue and chroma from where it should be
 	pointsHue     = 0.2 // against each step from the wished hue
-	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enoughChroma; against each where quiet is wished for
+	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enough; against each where quiet is wished for, and past quietMost in a quiet region
 )
 
 // Where the schemes draw their lines. Ours.
@@ -186,10 +186,21 @@ func (t *table) rate(g *given, w want) {
 	case t.ask.Hued && g.munsell.Chroma < neutral:
 		g.points = pointsChroma * g.munsell.Chroma
 	case t.ask.Hued:
-		g.points = pointsChroma*min(g.munsell.Chroma, enoughChroma) - pointsHue*math.Abs(g.turn)
+		g.points = pointsChroma*min(g.munsell.Chroma, t.enough()) - pointsHue*math.Abs(g.turn)
 	default:
 		g.points = -pointsAway * offHue(g.lab, w.lab.A, w.lab.B)
 	}
+	if t.ask.Quiet && t.ask.Scheme != Quiet {
+		g.points -= pointsChroma * max(0, g.munsell.Chroma-quietMost)
+	}
+}
+
+// enough returns the chroma past which more is no better in a wished hue.
+func (t *table) enough() float64 {
+	if t.ask.Quiet {
+		return quietMost
+	}
+	return enoughChroma
 }
 
 // offHue returns how far a colour lies from an a* and b*, its lightness aside, roughly

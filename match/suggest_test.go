@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -241,6 +242,40 @@ func TestAnalogousDarksHaveTheHueOfTheirPaints(t *testing.T) {
 	aims := regionOf(52, 4, 1, 1.4)
 	assert.Empty(t, Suggest(owned, Asked{Scheme: Analogous, Aims: aims}))
 	assert.NotEmpty(t, Suggest(owned, Asked{Scheme: Analogous, Aims: regionOf(25, 4, 1, 1.4)}))
+}
+
+// A quiet region's complement, neighbours and hue are of less chroma than another's;
+// what is strong all the same, for want of a quieter tube, is said to be.
+func TestQuietRolePrefersLowChroma(t *testing.T) {
+	owned := own(40)
+	for _, ask := range []Asked{
+		{Scheme: Complement, Hue: hueOfWord(t, "orange"), Hued: true, Aims: regionOf(70, 3, 2, 7)},
+		{Scheme: Complement, Hue: hueOfWord(t, "blue"), Hued: true, Aims: regionOf(20, 3, 2, 7)},
+		{Scheme: Analogous, Aims: regionOf(15, 8, 2, 7)},
+		{Hue: 45, Hued: true, Aims: regionOf(45, 5, 2, 7)},
+	} {
+		loud := Suggest(owned, ask)
+		ask.Quiet = true
+		quiet := Suggest(owned, ask)
+		require.NotEmpty(t, loud)
+		require.NotEmpty(t, quiet)
+		assert.Less(t, meanChroma(quiet), meanChroma(loud), "%v", ask.Scheme)
+		for _, s := range quiet {
+			assert.Equal(t, s.Chroma > quietMost+0.05, strings.Contains(s.Why, "strong for a quiet region"), s.Why)
+		}
+		for _, s := range loud {
+			assert.NotContains(t, s.Why, "quiet")
+		}
+	}
+	blue := Suggest(owned, Asked{Scheme: Complement, Hue: hueOfWord(t, "orange"), Hued: true, Aims: regionOf(70, 3, 2, 7), Quiet: true})
+	assert.Equal(t, []string{"prussian-blue"}, idsOf(blue[0].Paints), "of the library's blues the one whose tints are dullest")
+}
+
+func meanChroma(all []Suggestion) (mean float64) {
+	for _, s := range all {
+		mean += s.Chroma / float64(len(all))
+	}
+	return mean
 }
 
 // A region that is mostly one dark tone, near the end of what two palettes reach: an

@@ -26,6 +26,9 @@ func (t *table) suggestion(c *candidate) Suggestion {
 	slices.Sort(s.TieIns)
 	s.TieIns = slices.Compact(s.TieIns)
 	s.Why = s.reach()
+	if t.ask.Quiet && tenth(s.Chroma) > quietMost {
+		s.Why += fmt.Sprintf("strong for a quiet region, which keeps to %d; ", quietMost)
+	}
 	switch {
 	case t.ask.Hued:
 		s.Why += t.hue(c.exact.turn / c.exact.coloured)

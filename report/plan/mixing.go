@@ -269,7 +269,7 @@ func (m *mixer) use(r int, x mixed) {
 
 // suggest proposes palettes for a region's wish, given what is mixed so far.
 func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggestion, lacks string) {
-	ask := match.Asked{Scheme: wish.Scheme, Finish: m.mixing.Finish, InUse: map[string][]string{}}
+	ask := match.Asked{Scheme: wish.Scheme, Quiet: m.wishes[r].role() == QuietRole, Finish: m.mixing.Finish, InUse: map[string][]string{}}
 	for id, tags := range m.inUse {
 		others := slices.DeleteFunc(slices.Clone(tags), func(tag string) bool { return tag == tagOf(r) })
 		if len(others) > 0 {
