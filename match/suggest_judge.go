@@ -47,6 +47,7 @@ const (
 	pointsFading  = 2   // against each paint that fades
 	pointsAway    = 0.1 // against each CIEDE2000, roughly, in hue and chroma from where it should be
 	pointsHue     = 0.2 // against each step from the wished hue
+	pointsBare    = 5   // against what is painted without hue where one is wished for, evenly less up to hueless: half of what its value is worth
 	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enough; against each where quiet is wished for, and past quietMost in a quiet region
 )
 
@@ -183,10 +184,11 @@ func (t *table) rate(g *given, w want) {
 	switch {
 	case t.ask.Scheme == Quiet:
 		g.points = -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around.A, t.around.B)
-	case t.ask.Hued && g.munsell.Chroma < neutral:
-		g.points = pointsChroma * g.munsell.Chroma
 	case t.ask.Hued:
-		g.points = pointsChroma*min(g.munsell.Chroma, t.enough()) - pointsHue*math.Abs(g.turn)
+		g.points = pointsChroma*min(g.munsell.Chroma, t.enough()) - pointsBare*max(0, 1-g.munsell.Chroma/hueless)
+		if g.munsell.Chroma >= neutral {
+			g.points -= pointsHue * math.Abs(g.turn)
+		}
 	default:
 		g.points = -pointsAway * offHue(g.lab, w.lab.A, w.lab.B)
 	}

@@ -278,6 +278,26 @@ func meanChroma(all []Suggestion) (mean float64) {
 	return mean
 }
 
+// Darks of black have no hue: under a wished hue they count against a palette.
+func TestBareDarksCountAgainstAWishedHue(t *testing.T) {
+	owned := box(t, "titanium-white", "ivory-black", "ultramarine-blue", "viridian")
+	leaves := Asked{Hue: hueOfWord(t, "blue-green"), Hued: true, Aims: []colour.Lab{{L: colour.LOf(1.2)}, {L: colour.LOf(3)}, {L: colour.LOf(5)}}, Shares: []float64{1, 1.5, 1.5}}
+	all := Suggest(owned, leaves)
+	require.NotEmpty(t, all)
+	assert.Equal(t, []string{"ultramarine-blue", "viridian"}, idsOf(all[0].Paints), "a quarter of the leaves would be black")
+	table := newTable(owned, Asked{Hue: 50, Hued: true, Aims: []colour.Lab{{L: 20}}})
+	points := func(chroma float64) float64 {
+		g := given{munsell: colour.Munsell{Hue: 50, Value: 2, Chroma: chroma}}
+		table.rate(&g, table.wanted[0])
+		return g.points
+	}
+	assert.InDelta(t, -pointsBare, points(0), exact)
+	assert.InDelta(t, pointsChroma*hueless, points(hueless), exact)
+	for chroma := 0.1; chroma < 4; chroma += 0.1 {
+		assert.Greater(t, points(chroma), points(chroma-0.1), "chroma %v", chroma)
+	}
+}
+
 // A region that is mostly one dark tone, near the end of what two palettes reach: an
 // end moved by less than is seen does not turn all of it into nothing.
 func TestCoverageHasNoCliff(t *testing.T) {
