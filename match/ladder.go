@@ -117,7 +117,27 @@ func onWay(a, b colour.Lab, lightness float64) colour.Lab {
 // of tintMiss; a painter who lays nine values keeps halves of a step apart, no quarters.
 const reached = 0.25
 
+// missed is how far in value a mix must lie from what is wanted to miss it altogether:
+// what a tint of a whole value may miss.
+const missed = tintMiss
+
 // near tells whether two lightnesses are as good as one.
 func near(a, b float64) bool {
 	return math.Abs(colour.ValueOf(a)-colour.ValueOf(b)) <= reached
+}
+
+// covers returns how far a mix of one lightness does for another, 0-1: 1 within
+// reached, none from missed on, and evenly less between the two. A sharp cut would fall
+// on one large tone of a region and take half of it or none: of two palettes whose
+// darks differ by less than is seen, one would cover it and one not.
+func covers(a, b float64) float64 {
+	off := math.Abs(colour.ValueOf(a) - colour.ValueOf(b))
+	return min(1, max(0, (missed-off)/(missed-reached)))
+}
+
+// covers returns how far the ladder does for a lightness, 0-1: 1 within its reach, and
+// beyond its ends as their mixes do.
+func (l *Ladder) covers(lightness float64) float64 {
+	lo, hi := l.Reach()
+	return covers(lightness, min(hi, max(lo, lightness)))
 }

@@ -16,7 +16,7 @@ type Scheme string
 // The schemes a painter can wish for.
 const (
 	Monochrome Scheme = "monochrome" // one paint, and white
-	Analogous  Scheme = "analogous"  // neighbours on the hue circle
+	Analogous  Scheme = "analogous"  // neighbours on the hue circle, and of the region's own hue where none is wished for
 	Complement Scheme = "complement" // opposite to another region
 	Quiet      Scheme = "quiet"      // of low chroma and near its surroundings in value
 )
@@ -32,6 +32,8 @@ type Asked struct {
 	Around       []colour.Lab // the colours of its surroundings
 	AroundShares []float64    // of each; nil: all alike
 
+	Quiet bool // the region is to be quiet whatever is wished for: strong colour counts against a palette
+
 	InUse  map[string][]string // by id of a paint, the tags of the other regions that use it
 	Finish paint.Finish
 }
@@ -43,7 +45,7 @@ type Suggestion struct {
 	White    *paint.Paint  // of the box, to tint with; nil where it has none
 	ValueMin float64       // Munsell values that it reaches
 	ValueMax float64
-	Covered  float64  // share of the region whose value it reaches, 0-1
+	Covered  float64  // share of the region whose value it reaches, 0-1; up to a quarter of a value step beyond its ends all counts, from there to half a step evenly less
 	Chroma   float64  // Munsell, the strongest at the region's values
 	Dulls    float64  // Munsell chroma lost between its paints, see dullsMost; 0 for one
 	TieIns   []string // tags of regions that use one of its paints, sorted

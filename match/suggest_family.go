@@ -47,10 +47,10 @@ func strongest(p *paint.Paint) (best colour.Munsell) {
 }
 
 // Family says how the paints of a palette stand to one another, whites aside: "one
-// paint"; "analogous" where their hues lie within a quarter of the circle; "near
-// complements" where each is near one hue or opposite to it; else "mixed". The hue is
-// that of a paint's strongest tint. Those of the near-neutral, such as black, do not
-// count.
+// paint"; "no hue" where all are near neutral, such as black; "one hue" where all but
+// one are; else, of those that have a hue, "analogous" where the hues lie within a
+// quarter of the circle; "near complements" where each is near one hue or opposite to
+// it; "mixed" where neither holds. The hue is that of a paint's strongest tint.
 func Family(paints []paint.Paint) string {
 	var hues []float64
 	coloured := 0
@@ -66,6 +66,10 @@ func Family(paints []paint.Paint) string {
 	switch {
 	case coloured <= 1:
 		return "one paint"
+	case len(hues) == 0:
+		return "no hue"
+	case len(hues) == 1:
+		return "one hue"
 	case analogous(hues):
 		return "analogous"
 	case complementary(hues):

@@ -26,12 +26,14 @@ type candidate struct {
 // tally is what a palette gives over the region.
 type tally struct {
 	points   float64 // for the wish, and for what is covered
-	covered  float64 // share of the region whose value is reached
-	chroma   float64 // the strongest, where it is
+	covered  float64 // share of the region whose value is reached, see covers
+	chroma   float64 // the strongest, where it is at all
 	holding  float64 // share that is in the wished hue, or has too little chroma to tell
 	showing  float64 // share that shows the wished hue
 	turn     float64 // hue steps from the wished hue, of all that shows a hue
 	coloured float64 // share that shows a hue
+
+	middle colour.Lab // of all it gives, on average
 }
 
 // What speaks for a palette and against it, in points, of which the whole region's
@@ -45,7 +47,8 @@ const (
 	pointsFading  = 2   // against each paint that fades
 	pointsAway    = 0.1 // against each CIEDE2000, roughly, in hue and chroma from where it should be
 	pointsHue     = 0.2 // against each step from the wished hue
-	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enoughChroma; against each where quiet is wished for
+	pointsBare    = 5   // against what is painted without hue where one is wished for, evenly less up to hueless: half of what its value is worth
+	pointsChroma  = 0.2 // for each chroma in the wished hue, up to enough; against each where quiet is wished for, and past quietMost in a quiet region
 )
 
 // Where the schemes draw their lines. Ours.
@@ -61,6 +64,9 @@ const (
 	strong = 8
 	// oneHue is how many steps two tubes lie apart to be two neighbours: half a family.
 	oneHue = 5
+	// toned is the Munsell chroma that a region must have in the middle for its own hue to
+	// be one to keep: under it the names of colours are grays.
+	toned = 1
 	// holds is the share of a region over which a wished hue must hold, and half of it
 	// must show it.
 	holds = 0.8
@@ -74,7 +80,7 @@ func (t *table) judge(set []int) candidate {
 	}
 	var sum tally
 	t.eachGiven(set, func(i int, g *given) { sum.add(g, t.wanted[i].share) })
-	c.fits = t.serves(&sum)
+	c.fits = t.serves(set, &sum)
 	c.promise = tenth(sum.points - t.against(set))
 	return c
 }
@@ -82,9 +88,12 @@ func (t *table) judge(set []int) candidate {
 // add counts what a palette gives for a share of the region.
 func (s *tally) add(g *given, share float64) {
 	s.points += share * g.points
-	if g.within {
-		s.points += pointsCovered * share
-		s.covered += share
+	s.middle.L += share * g.lab.L
+	s.middle.A += share * g.lab.A
+	s.middle.B += share * g.lab.B
+	if g.covered > 0 {
+		s.points += pointsCovered * share * g.covered
+		s.covered += share * g.covered
 		s.chroma = max(s.chroma, g.munsell.Chroma)
 	}
 	met := math.Abs(g.turn) <= meets
@@ -101,10 +110,43 @@ func (s *tally) add(g *given, share float64) {
 }
 
 // serves tells whether a palette's hue holds over the region and shows, where one is
-// wished for, and whether it is quiet where that is.
-func (t *table) serves(s *tally) bool {
+// wished for, and whether it is quiet where that is, and of neighbours, the region's
+// own where no hue is wished for.
+func (t *table) serves(set []int, s *tally) bool {
 	inHue := tenth(10*s.holding) >= 10*holds && tenth(10*s.showing) >= 10*holds/2
-	return (inHue || !t.ask.Hued) && (tenth(s.chroma) <= quietMost || t.ask.Scheme != Quiet)
+	switch {
+	case t.ask.Hued && !inHue:
+		return false
+	case t.ask.Scheme == Quiet:
+		return tenth(s.chroma) <= quietMost
+	case t.ask.Scheme == Analogous && !t.ask.Hued:
+		return t.nearOwn(set, s)
+	}
+	return true
+}
+
+// nearOwn tells whether the hue of a palette of neighbours and the region's own are
+// neighbours: umber and lemon are none for blue-green leaves. The palette's is that of
+// what it gives over the region, in the middle, or where that is near gray that of its
+// paints. A region near gray has no hue to keep.
+func (t *table) nearOwn(set []int, s *tally) bool {
+	if t.own.Chroma < toned {
+		return true
+	}
+	m := s.middle.Munsell()
+	if m.Chroma < neutral {
+		m.Hue = middleHue(t.huesOf(set))
+	}
+	return tenth(colour.HuesApart(t.own.Hue, m.Hue)) <= neighbours
+}
+
+// middleHue returns the hue in the middle of some that lie within half of the circle.
+func middleHue(hues []float64) float64 {
+	turn := 0.0
+	for _, h := range hues[1:] {
+		turn += turnTo(hues[0], h)
+	}
+	return hues[0] + turn/float64(len(hues))
 }
 
 // stands tells whether a candidate serves by its ladder too, which its strings' few
@@ -112,13 +154,13 @@ func (t *table) serves(s *tally) bool {
 func (t *table) stands(c *candidate) bool {
 	c.ladder = LadderOf(t.paintsOf(c.set), t.white, t.ask.Finish)
 	for _, w := range t.wanted {
-		lab, within := c.ladder.At(w.lab.L)
-		g := given{lab: lab, munsell: lab.Munsell(), within: within}
+		lab, _ := c.ladder.At(w.lab.L)
+		g := given{lab: lab, munsell: lab.Munsell(), covered: c.ladder.covers(w.lab.L)}
 		t.rate(&g, w)
 		c.exact.add(&g, w.share)
 		c.seen = append(c.seen, lab)
 	}
-	return t.serves(&c.exact)
+	return t.serves(c.set, &c.exact)
 }
 
 // weigh counts what a candidate's paints dull one another, and tells whether it still
@@ -141,14 +183,26 @@ func (t *table) rate(g *given, w want) {
 	}
 	switch {
 	case t.ask.Scheme == Quiet:
-		g.points = -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around[0], t.around[1])
-	case t.ask.Hued && g.munsell.Chroma < neutral:
-		g.points = pointsChroma * g.munsell.Chroma
+		g.points = -pointsChroma*g.munsell.Chroma - pointsAway*offHue(g.lab, t.around.A, t.around.B)
 	case t.ask.Hued:
-		g.points = pointsChroma*min(g.munsell.Chroma, enoughChroma) - pointsHue*math.Abs(g.turn)
+		g.points = pointsChroma*min(g.munsell.Chroma, t.enough()) - pointsBare*max(0, 1-g.munsell.Chroma/hueless)
+		if g.munsell.Chroma >= neutral {
+			g.points -= pointsHue * math.Abs(g.turn)
+		}
 	default:
 		g.points = -pointsAway * offHue(g.lab, w.lab.A, w.lab.B)
 	}
+	if t.ask.Quiet && t.ask.Scheme != Quiet {
+		g.points -= pointsChroma * max(0, g.munsell.Chroma-quietMost)
+	}
+}
+
+// enough returns the chroma past which more is no better in a wished hue.
+func (t *table) enough() float64 {
+	if t.ask.Quiet {
+		return quietMost
+	}
+	return enoughChroma
 }
 
 // offHue returns how far a colour lies from an a* and b*, its lightness aside, roughly

@@ -26,7 +26,7 @@ type want struct {
 type given struct {
 	lab     colour.Lab
 	munsell colour.Munsell
-	within  bool    // the value is reached
+	covered float64 // how far the value is reached, 0-1, see covers
 	turn    float64 // hue steps from the wished hue, -50 to 50; 0 where none is wished for
 	points  float64 // for the wish, see rate
 }
@@ -47,7 +47,8 @@ type table struct {
 	legs   []leg            // from paint i to paint j, i < j, at i·len(paints) + j; to white at i = j
 	dulls  []float64        // as legs, see dullsMost; negative: not found yet
 	wanted []want           // by rising L*
-	around [2]float64       // a* and b* of the surroundings, on average
+	own    colour.Munsell   // the region's colour, on average
+	around colour.Lab       // the surroundings' colour, on average
 }
 
 // How strings are sampled for judging. Ours: over 256 palettes of the benchmark's 24
@@ -68,10 +69,8 @@ func newTable(owned []paint.Paint, ask Asked) *table {
 		}
 	}
 	t.wanted = wants(ask.Aims, ask.Shares)
-	for _, w := range wants(ask.Around, ask.AroundShares) {
-		t.around[0] += w.share * w.lab.A
-		t.around[1] += w.share * w.lab.B
-	}
+	t.own = averageOf(t.wanted).Munsell()
+	t.around = averageOf(wants(ask.Around, ask.AroundShares))
 	t.lay()
 	return t
 }
@@ -156,6 +155,16 @@ func wants(colours []colour.Lab, shares []float64) (all []want) {
 	return all
 }
 
+// averageOf returns the average of colours by their shares.
+func averageOf(all []want) (c colour.Lab) {
+	for _, w := range all {
+		c.L += w.share * w.lab.L
+		c.A += w.share * w.lab.A
+		c.B += w.share * w.lab.B
+	}
+	return c
+}
+
 // legsOf returns the strings of a palette from dark to light, from the one on that goes
 // darkest: those before it have no value that it has not.
 func (t *table) legsOf(set []int) []*leg {
@@ -187,12 +196,12 @@ func (t *table) eachGiven(set []int, tell func(place int, g *given)) {
 func givenAt(row []look, at int, lightness float64) given {
 	b := row[at]
 	if at == 0 || lightness >= b.lab.L {
-		return given{lab: b.lab, munsell: b.munsell, within: near(lightness, b.lab.L)}
+		return given{lab: b.lab, munsell: b.munsell, covered: covers(lightness, b.lab.L)}
 	}
 	a := row[at-1]
 	share := (lightness - a.lab.L) / (b.lab.L - a.lab.L)
 	between := func(x, y float64) float64 { return x + share*(y-x) }
-	return given{lab: onWay(a.lab, b.lab, lightness), within: true, munsell: colour.Munsell{
+	return given{lab: onWay(a.lab, b.lab, lightness), covered: 1, munsell: colour.Munsell{
 		Hue:    a.munsell.Hue + share*turnTo(a.munsell.Hue, b.munsell.Hue),
 		Value:  between(a.munsell.Value, b.munsell.Value),
 		Chroma: between(a.munsell.Chroma, b.munsell.Chroma),

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -58,6 +59,8 @@ func TestFamilyOnMunsellsCircle(t *testing.T) {
 func TestFamilyOfTubes(t *testing.T) {
 	for want, palettes := range map[string][][]string{
 		"one paint":        {{"burnt-umber"}, {"burnt-umber", "titanium-white"}},
+		"no hue":           {{"ivory-black", "mars-black"}, {"ivory-black", "mars-black", "titanium-white"}},
+		"one hue":          {{"ivory-black", "viridian"}, {"ivory-black", "mars-black", "yellow-ochre", "titanium-white"}},
 		"analogous":        {{"cadmium-yellow-light", "cadmium-red-light"}, {"yellow-ochre", "burnt-sienna", "burnt-umber"}, {"ultramarine-blue", "cerulean-blue", "cobalt-teal"}},
 		"near complements": {{"burnt-sienna", "ultramarine-blue"}, {"burnt-umber", "ultramarine-blue"}, {"pyrrole-red", "viridian"}, {"cadmium-orange", "cobalt-blue"}, {"burnt-sienna", "yellow-ochre", "ultramarine-blue"}},
 		"mixed":            {{"cadmium-yellow-light", "pyrrole-red", "phthalo-blue-gs"}},
@@ -201,6 +204,119 @@ func TestMonochrome(t *testing.T) {
 	}
 }
 
+// Neighbours of another hue than the region's are not proposed where no hue is wished
+// for: neighbours lie within a quarter of the circle, common practice, no source. A
+// gray region has no hue, and a wish for one is followed.
+func TestAnalogousKeepsTheRegionsHue(t *testing.T) {
+	owned := paint.StarterBox().Paints
+	apart := func(s Suggestion, aims []colour.Lab, hue float64) float64 {
+		l := LadderOf(s.Paints, s.White, paint.Gloss)
+		var middle colour.Lab
+		for _, aim := range aims {
+			c, _ := l.At(aim.L)
+			n := float64(len(aims))
+			middle = colour.Lab{L: middle.L + c.L/n, A: middle.A + c.A/n, B: middle.B + c.B/n}
+		}
+		return colour.HuesApart(middle.Munsell().Hue, hue)
+	}
+	for _, hue := range []float64{15, 25, 35, 45, 50, 55} {
+		aims := regionOf(hue, 4, 1.5, 5)
+		all := Suggest(owned, Asked{Scheme: Analogous, Aims: aims})
+		assert.NotEmpty(t, all, "hue %v", hue)
+		for _, s := range all {
+			assert.LessOrEqual(t, apart(s, aims, hue), 26.0, "hue %v: %v", hue, idsOf(s.Paints))
+		}
+	}
+	warm := box(t, "titanium-white", "ivory-black", "yellow-ochre", "cadmium-yellow-lemon", "burnt-umber")
+	leaves := Asked{Scheme: Analogous, Aims: regionOf(52, 4, 1.5, 5)}
+	assert.Empty(t, Suggest(warm, leaves))
+	assert.Contains(t, WhyNone(warm, leaves), "near to the region's own hue")
+	assert.NotEmpty(t, Suggest(warm, Asked{Scheme: Analogous, Aims: regionOf(52, 0.5, 1.5, 5)}), "gray leaves")
+	leaves.Hue, leaves.Hued = 22, true
+	assert.NotEmpty(t, Suggest(warm, leaves), "yellow is wished for")
+}
+
+// Black gives leaves of value 2 no hue, but the paints beside it have one.
+func TestAnalogousDarksHaveTheHueOfTheirPaints(t *testing.T) {
+	owned := box(t, "titanium-white", "ivory-black", "yellow-ochre", "cadmium-yellow-lemon")
+	aims := regionOf(52, 4, 1, 1.4)
+	assert.Empty(t, Suggest(owned, Asked{Scheme: Analogous, Aims: aims}))
+	assert.NotEmpty(t, Suggest(owned, Asked{Scheme: Analogous, Aims: regionOf(25, 4, 1, 1.4)}))
+}
+
+// A quiet region's complement, neighbours and hue are of less chroma than another's;
+// what is strong all the same, for want of a quieter tube, is said to be.
+func TestQuietRolePrefersLowChroma(t *testing.T) {
+	owned := own(40)
+	for _, ask := range []Asked{
+		{Scheme: Complement, Hue: hueOfWord(t, "orange"), Hued: true, Aims: regionOf(70, 3, 2, 7)},
+		{Scheme: Complement, Hue: hueOfWord(t, "blue"), Hued: true, Aims: regionOf(20, 3, 2, 7)},
+		{Scheme: Analogous, Aims: regionOf(15, 8, 2, 7)},
+		{Hue: 45, Hued: true, Aims: regionOf(45, 5, 2, 7)},
+	} {
+		loud := Suggest(owned, ask)
+		ask.Quiet = true
+		quiet := Suggest(owned, ask)
+		require.NotEmpty(t, loud)
+		require.NotEmpty(t, quiet)
+		assert.Less(t, meanChroma(quiet), meanChroma(loud), "%v", ask.Scheme)
+		for _, s := range quiet {
+			assert.Equal(t, s.Chroma > quietMost+0.05, strings.Contains(s.Why, "strong for a quiet region"), s.Why)
+		}
+		for _, s := range loud {
+			assert.NotContains(t, s.Why, "quiet")
+		}
+	}
+	blue := Suggest(owned, Asked{Scheme: Complement, Hue: hueOfWord(t, "orange"), Hued: true, Aims: regionOf(70, 3, 2, 7), Quiet: true})
+	assert.Equal(t, []string{"prussian-blue"}, idsOf(blue[0].Paints), "of the library's blues the one whose tints are dullest")
+}
+
+func meanChroma(all []Suggestion) (mean float64) {
+	for _, s := range all {
+		mean += s.Chroma / float64(len(all))
+	}
+	return mean
+}
+
+// Darks of black have no hue: under a wished hue they count against a palette.
+func TestBareDarksCountAgainstAWishedHue(t *testing.T) {
+	owned := box(t, "titanium-white", "ivory-black", "ultramarine-blue", "viridian")
+	leaves := Asked{Hue: hueOfWord(t, "blue-green"), Hued: true, Aims: []colour.Lab{{L: colour.LOf(1.2)}, {L: colour.LOf(3)}, {L: colour.LOf(5)}}, Shares: []float64{1, 1.5, 1.5}}
+	all := Suggest(owned, leaves)
+	require.NotEmpty(t, all)
+	assert.Equal(t, []string{"ultramarine-blue", "viridian"}, idsOf(all[0].Paints), "a quarter of the leaves would be black")
+	table := newTable(owned, Asked{Hue: 50, Hued: true, Aims: []colour.Lab{{L: 20}}})
+	points := func(chroma float64) float64 {
+		g := given{munsell: colour.Munsell{Hue: 50, Value: 2, Chroma: chroma}}
+		table.rate(&g, table.wanted[0])
+		return g.points
+	}
+	assert.InDelta(t, -pointsBare, points(0), exact)
+	assert.InDelta(t, pointsChroma*hueless, points(hueless), exact)
+	for chroma := 0.1; chroma < 4; chroma += 0.1 {
+		assert.Greater(t, points(chroma), points(chroma-0.1), "chroma %v", chroma)
+	}
+}
+
+// A region that is mostly one dark tone, near the end of what two palettes reach: an
+// end moved by less than is seen does not turn all of it into nothing.
+func TestCoverageHasNoCliff(t *testing.T) {
+	owned := box(t, "titanium-white", "ivory-black")
+	lo, _ := LadderOf(owned[1:], &owned[0], paint.Gloss).Reach()
+	end := colour.ValueOf(lo)
+	covered := func(off float64) float64 {
+		all := Suggest(owned, Asked{Scheme: Monochrome, Aims: []colour.Lab{{L: colour.LOf(end - off)}, {L: 60}}, Shares: []float64{9, 1}})
+		require.Len(t, all, 1)
+		return all[0].Covered
+	}
+	for off, want := range map[float64]float64{0: 1, 0.25: 1, 0.375: 0.55, 0.5: 0.1, 0.7: 0.1} {
+		assert.InDelta(t, want, covered(off), 1e-6, "%v under the end", off)
+	}
+	for off := 0.0; off < 0.7; off += 0.02 {
+		assert.InDelta(t, covered(off), covered(off+0.02), 0.08, "%v under the end", off)
+	}
+}
+
 // Each wish, over boxes and regions of many kinds: only owned paints, whites aside, no
 // palette twice, none that has all of another before it; figures as the ladder has
 // them; and the order of the box changes nothing.
@@ -243,8 +359,9 @@ func assertSound(t *testing.T, owned []paint.Paint, ask Asked, s Suggestion) {
 	assert.InDelta(t, colour.ValueOf(hi), s.ValueMax, exact)
 	covered, chroma := 0.0, 0.0
 	for _, aim := range ask.Aims {
-		if value := colour.ValueOf(aim.L); value >= s.ValueMin-reached && value <= s.ValueMax+reached {
-			covered += 1 / float64(len(ask.Aims))
+		value := colour.ValueOf(aim.L)
+		if off := max(0, s.ValueMin-value, value-s.ValueMax); off < 0.5 {
+			covered += min(1, 2-4*off) / float64(len(ask.Aims))
 			c, _ := l.At(aim.L)
 			chroma = max(chroma, c.Munsell().Chroma)
 		}

@@ -26,11 +26,14 @@ func (t *table) suggestion(c *candidate) Suggestion {
 	slices.Sort(s.TieIns)
 	s.TieIns = slices.Compact(s.TieIns)
 	s.Why = s.reach()
+	if t.ask.Quiet && tenth(s.Chroma) > quietMost {
+		s.Why += fmt.Sprintf("strong for a quiet region, which keeps to %d; ", quietMost)
+	}
 	switch {
 	case t.ask.Hued:
 		s.Why += t.hue(c.exact.turn / c.exact.coloured)
 	case s.Covered > 0:
-		s.Why += t.ownHue(c.seen)
+		s.Why += c.exact.ownHue()
 	}
 	s.Why += s.mixing() + s.ties() + s.drying()
 	return s
@@ -48,14 +51,8 @@ func (t *table) hue(turn float64) string {
 // ownHue says which hue a palette has over the region, in the middle, where none was
 // wished for: a green palette can be proposed for an orange thing, and its paints' names
 // tell a painter less than the word. "" where it is too near gray to have one.
-func (t *table) ownHue(seen []colour.Lab) string {
-	var middle colour.Lab
-	for i, w := range t.wanted {
-		middle.L += w.share * seen[i].L
-		middle.A += w.share * seen[i].A
-		middle.B += w.share * seen[i].B
-	}
-	m := middle.Munsell()
+func (s *tally) ownHue() string {
+	m := s.middle.Munsell()
 	if m.Chroma < neutral {
 		return ""
 	}
@@ -160,7 +157,7 @@ func WhyNone(owned []paint.Paint, ask Asked) string {
 	case ask.Hued:
 		return fmt.Sprintf("No palette of the box stays %s at the region's values; a tube of that hue would make one.", colour.HueName(ask.wanted()))
 	case ask.Scheme == Analogous:
-		return "No two paints of the box lie a quarter of the hue circle or less apart and stay clean however mixed."
+		return "No two paints of the box lie a quarter of the hue circle or less apart, stay clean however mixed and are as near to the region's own hue."
 	}
 	return fmt.Sprintf("Every palette of the box goes over chroma %d at the region's values.", quietMost)
 }

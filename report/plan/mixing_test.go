@@ -266,3 +266,14 @@ func TestQuietSaysHowFarInValue(t *testing.T) {
 	assert.Empty(t, besides(match.Asked{Aims: at(5), Shares: one, Around: at(5.8), AroundShares: one}))
 	assert.Empty(t, besides(match.Asked{Aims: at(5), Shares: one}))
 }
+
+// A region that is to be quiet gets a quieter palette for the same wish.
+func TestRoleQuietIsProposedQuieter(t *testing.T) {
+	chroma := func(role string) float64 {
+		p, err := Make(Options{Photo: demo, Box: paint.Box{Paints: paint.Library()}, Regions: []RegionWish{{Name: "wall", Cells: "A1:L2", Role: role, Wish: Wish{Hue: "violet-blue"}}}})
+		require.NoError(t, err)
+		require.NotEmpty(t, p.Regions[0].Suggestions)
+		return p.Regions[0].Suggestions[0].Chroma
+	}
+	assert.Less(t, chroma(RoleQuiet), chroma(RoleSupport))
+}

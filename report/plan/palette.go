@@ -92,7 +92,7 @@ type Palette struct {
 
 	ValueMin float64 `json:"value_min"` // Munsell values that it reaches
 	ValueMax float64 `json:"value_max"`
-	Family   string  `json:"family"` // "one paint", "analogous", "near complements", "mixed"; "" for the whole box
+	Family   string  `json:"family"` // "one paint", "no hue", "one hue", "analogous", "near complements", "mixed", see match.Family; "" for the whole box
 	Note     string  `json:"note"`   // values that the region wants and it lacks, and what would reach them; "" where none
 }
 
@@ -103,7 +103,7 @@ type Suggestion struct {
 	White    string   `json:"white"`
 	ValueMin float64  `json:"value_min"` // Munsell values that it reaches
 	ValueMax float64  `json:"value_max"`
-	Covered  float64  `json:"covered"` // share of the region whose value it reaches
+	Covered  float64  `json:"covered"` // share of the region whose value it reaches, 0-1; up to a quarter of a value step beyond its ends all counts, from there to half a step evenly less
 	Chroma   float64  `json:"chroma"`  // Munsell, the strongest at the region's values
 	Dulls    float64  `json:"dulls"`   // Munsell chroma lost inside it, as a string says; 0 for one paint
 	TieIns   []string `json:"tie_ins"` // tags of regions that use one of its paints already

@@ -73,7 +73,7 @@ func meanValue(colours []colour.Lab, shares []float64) float64 {
 // it, and the tubes that other regions use. The hue is not filled in.
 func (m *mixer) asked(r int, wish Wish) match.Asked {
 	ask := match.Asked{
-		Scheme: wish.Scheme, Finish: m.mixing.Finish, InUse: map[string][]string{},
+		Scheme: wish.Scheme, Quiet: m.wishes[r].role() == RoleQuiet, Finish: m.mixing.Finish, InUse: map[string][]string{},
 		Aims: m.bases(r, m.wishes[r].Shift), Shares: m.shares(r),
 	}
 	for id, tags := range m.inUse {
