@@ -102,7 +102,7 @@ type Mixing struct {
 type Box struct {
 	Name   string   `json:"name"`
 	Paints []string `json:"paints"` // ids
-	Names  []string `json:"-"`      // of each
+	Names  []string `json:"names"`  // of each
 }
 
 // Region is a part of the picture; its tag is a letter, its colours' tags begin with it.
