@@ -21,11 +21,11 @@ type Shift struct {
 	words string
 }
 
-// fallsApart is the CIEDE2000 from which a shift is flagged. Ours: what half a step of
+// otherLook is the CIEDE2000 from which a shift is flagged. Ours: what half a step of
 // value is for a middle gray, the same that a ground may show through by. Of the mixes
 // of the starter box for colours within its reach, half shift by 2.4 or less under the
 // office lamp, the hardest of the three, and one in eight by more than 5.
-const fallsApart = hiddenDeltaE
+const otherLook = hiddenDeltaE
 
 // shiftsOf returns the shift of a reflectance under each lamp, in the order of
 // colour.Lamps.
@@ -57,7 +57,7 @@ func worst(shifts []Shift) Shift {
 }
 
 // Holds tells whether the recipe's colour holds under the lamps it may hang under.
-func (r Recipe) Holds() bool { return worst(r.Lamps).DeltaE <= fallsApart }
+func (r Recipe) Holds() bool { return worst(r.Lamps).DeltaE <= otherLook }
 
 // LampNote says in a sentence what the worst lamp does to the recipe; "" where the
 // recipe holds.
@@ -66,7 +66,7 @@ func (r Recipe) LampNote() string {
 		return ""
 	}
 	w := worst(r.Lamps)
-	return fmt.Sprintf("Falls apart under a %s: %s.", w.Lamp.Name, w.words)
+	return fmt.Sprintf("Changes under a %s: %s.", w.Lamp.Name, w.words)
 }
 
 // worstShift returns the CIEDE2000 of a mix's largest shift under the lamps.

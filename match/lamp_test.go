@@ -58,7 +58,7 @@ func TestHoldsIsPreferred(t *testing.T) {
 		shifts[0], shifts[1] = shifts[0]+before, shifts[1]+after
 		if before > 5 { // the bound that is printed, in figures
 			apart++
-			assert.Contains(t, p.LampNote(), "Falls apart under a ")
+			assert.Contains(t, p.LampNote(), "Changes under a ")
 			if after <= 5 {
 				better++
 			}
@@ -66,7 +66,7 @@ func TestHoldsIsPreferred(t *testing.T) {
 			assert.Empty(t, p.LampNote())
 		}
 	}
-	t.Logf("%d of %d mixes fall apart, %d of them have a near one that holds; worst shifts %.2f on average, %.2f where asked",
+	t.Logf("%d of %d mixes change, %d of them have a near one that holds; worst shifts %.2f on average, %.2f where asked",
 		apart, len(aims), better, shifts[0]/120, shifts[1]/120)
 	assert.Positive(t, apart)
 	assert.Positive(t, better)

@@ -125,12 +125,35 @@ func TestReportFits(t *testing.T) {
 		open(t, ctx, p, width)
 		wide := ask[[]string](t, ctx, `[...document.querySelectorAll("body *")].filter(e => !e.closest(".scroll,.skip,caption,svg") && e.getBoundingClientRect().right > innerWidth + 1).map(e => e.className || e.tagName)`)
 		broken := ask[[]string](t, ctx, `[...document.images].filter(i => i.complete && i.naturalWidth == 0 && i.loading != "lazy").map(i => i.alt)`)
-		small := ask[[]string](t, ctx, `[...document.querySelectorAll("label,summary,nav a")].filter(e => e.getBoundingClientRect().height < 43.5).map(e => e.textContent)`)
+		small := ask[[]string](t, ctx, `[...document.querySelectorAll("label,summary,nav a")].filter(e => e.getClientRects().length && e.getBoundingClientRect().height < 43.5).map(e => e.textContent)`)
 		views := ask[[]string](t, ctx, `[...document.querySelectorAll(".view")].filter(e => getComputedStyle(e).display != "none").map(e => e.getAttribute("class"))`)
 		assert.Equal(t, []string{"view photo paper"}, views, "only the chosen view shows at %d pixels", width)
 		assert.Empty(t, wide, "wider than %d pixels", width)
 		assert.Empty(t, broken, "images that do not draw")
 		assert.Empty(t, small, "targets under 44 pixels")
+	}
+}
+
+// On a phone the picture comes before the set-up, which has nothing in it that takes the
+// focus, so that what is pressed comes in the order that is seen; elsewhere after it. The
+// halves of a swatch are named on the page, once, at any width.
+func TestOrderOnPhone(t *testing.T) {
+	ctx := browser(t)
+	p := composedPlan(t)
+	for _, width := range []int64{390, 820, 1280} {
+		open(t, ctx, p, width)
+		first := ask[bool](t, ctx, `document.getElementById("picture").getBoundingClientRect().top < document.getElementById("setup").getBoundingClientRect().top`)
+		assert.Equal(t, width == 390, first, "at %d pixels", width)
+		assert.Empty(t, ask[[]string](t, ctx, `[...document.querySelectorAll("#setup :is(a,input,summary,button,[tabindex])")].map(e => e.outerHTML)`))
+		assert.Equal(t, width == 390, ask[bool](t, ctx, `document.querySelector("nav [href='#setup']").getBoundingClientRect().height > 0`))
+
+		head := ask[bool](t, ctx, `getComputedStyle(document.querySelector(".recipes thead")).display != "none"`)
+		halves := ask[[]string](t, ctx, `[...document.querySelector(".swatch").children].map(e => getComputedStyle(e, "::before").content)`)
+		named := []string{`"aim"`, `"mix"`}
+		if head {
+			named = []string{"none", "none"}
+		}
+		assert.Equal(t, named, halves, "at %d pixels", width)
 	}
 }
 

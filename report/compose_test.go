@@ -77,6 +77,7 @@ func composePictures(pics *plan.Pictures) {
 	photo := pics.Photo
 	study := &analyze.Picture{Width: photo.Width, Height: photo.Height, Lab: make([]float32, len(photo.Lab)), RGB: make([]uint8, len(photo.RGB))}
 	pics.PhotoSeen, pics.StudySeen, pics.Missed = make([]uint8, len(photo.RGB)), make([]uint8, len(photo.RGB)), make([]uint8, len(photo.RGB)/3)
+	pics.LostBorders = make([]bool, len(pics.Missed))
 	merge := func(to, from []uint8) {
 		to[0], to[1], to[2] = from[0]/2+from[1]/2, from[0]/2+from[1]/2, from[2]
 	}

@@ -49,8 +49,8 @@ func newPage(p *plan.Plan, a *art) page {
 	groups, name, roles := viewGroups(p, a), namerOf(p), anyRole(p)
 	pg := page{
 		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS + viewCSS(groups) + printCSS),
-		Lead: lead(p), GridText: gridText(p), Unused: unused(p), BasisKey: basisKey, Foot: foot,
-		Facts: facts(p), Questions: questions(p), Cautions: cautions(p), Warnings: warnings(p),
+		Lead: lead(p), GridText: gridText(p), Unused: unused(p, name), BasisKey: basisKey, Foot: foot,
+		Facts: facts(p, name), Questions: questions(p), Cautions: cautions(p), Warnings: warnings(p),
 		Groups: groups, Sheet: newSheet(p, a),
 		StandOut: standOutOf(p), Harmony: newHarmony(p), Sight: sightOf(p), FewTubes: fewTubesOf(p),
 		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
@@ -79,7 +79,7 @@ func lead(p *plan.Plan) string {
 		p.Panel.Size, p.Panel.Ground, count(len(p.Regions), "region"), count(colours, "colour"), count(len(p.Paints), "tube"))
 }
 
-func facts(p *plan.Plan) []fact {
+func facts(p *plan.Plan, name namer) []fact {
 	return []fact{
 		{"Photo", fmt.Sprintf("%s, %d × %d pixels upright; colour: %s.", p.Photo.File, p.Photo.Width, p.Photo.Height, p.Photo.Profile)},
 		{"Crop", fmt.Sprintf("%d × %d pixels from %d, %d; %s is cut off.", p.Panel.Crop.Width, p.Panel.Crop.Height, p.Panel.Crop.X, p.Panel.Crop.Y, p.Panel.CutOff)},
@@ -87,7 +87,7 @@ func facts(p *plan.Plan) []fact {
 		{"Grid", gridFact(p)},
 		{"Values", p.ValueKey.Text},
 		{"Mixes", mixingText(p)},
-		{"Box", fmt.Sprintf("%s, %s: %s.", p.Box.Name, count(len(p.Box.Paints), "paint"), strings.ReplaceAll(strings.Join(p.Box.Paints, ", "), "-", " "))},
+		{"Box", fmt.Sprintf("%s, %s: %s.", p.Box.Name, count(len(p.Box.Paints), "paint"), strings.Join(name.all(p.Box.Paints), ", "))},
 	}
 }
 
@@ -151,7 +151,7 @@ func warnings(p *plan.Plan) []string {
 	return list
 }
 
-func unused(p *plan.Plan) string {
+func unused(p *plan.Plan, name namer) string {
 	used := map[string]bool{}
 	for _, c := range p.Paints {
 		used[c.ID] = true
@@ -159,7 +159,7 @@ func unused(p *plan.Plan) string {
 	var idle []string
 	for _, id := range p.Box.Paints {
 		if !used[id] {
-			idle = append(idle, strings.ReplaceAll(id, "-", " "))
+			idle = append(idle, name.of(id))
 		}
 	}
 	if len(idle) == 0 {

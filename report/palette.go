@@ -50,7 +50,7 @@ func paletteText(r plan.Region, name namer) string {
 		text = fmt.Sprintf("%s: %s%s. It follows %s, and reaches values %.1f to %.1f.",
 			either(p.From == plan.Proposed, "Mixed from the first palette proposed", "Mixed from your palette"),
 			withWhite(listed(name.all(p.Paints)), name.of(p.White)), familyText(p),
-			either(p.Aim == plan.AimValue, "the photo's values only, in its own hues", "the photo's colours"), p.ValueMin, p.ValueMax)
+			either(p.Aim == plan.AimValue, "the photo's values only, in the palette's hues", "the photo's colours"), p.ValueMin, p.ValueMax)
 	}
 	if s := shiftText(r.Shift); s != "" {
 		text += " " + capital(s) + "."

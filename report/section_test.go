@@ -38,7 +38,7 @@ func TestComposedSections(t *testing.T) {
 		assert.Contains(t, page, `<li><a href="#`+id+`">`)
 	}
 	for _, text := range []string{
-		"<b>Focal.</b> Mixed from your palette: Yellow Ochre and Burnt Umber, with Titanium White (analogous). It follows the photo&#39;s values only, in its own hues, and reaches values 2.1 to 9.4.",
+		"<b>Focal.</b> Mixed from your palette: Yellow Ochre and Burnt Umber, with Titanium White (analogous). It follows the photo&#39;s values only, in the palette&#39;s hues, and reaches values 2.1 to 9.4.",
 		"Darkened by 1 value step.", "a dark such as ivory black would reach them",
 		"Opposite the other&#39;s hue; both tubes are in use already.",
 		`<code class="line">palette = [&#34;viridian&#34;]</code>`, "<code class=\"line\">aim = &#34;value&#34;\nvalue_shift = -1</code>",

@@ -85,7 +85,7 @@ func missedImage(p *plan.Plan) image.Image {
 			}
 		}
 	}
-	lines := bordersImage(w, h, hiddenBorder(p), linePaletteDark)
+	lines := bordersImage(w, h, func(x, y int) bool { return pics.LostBorders[y*w+x] }, linePaletteDark)
 	for i, c := range lines.Pix {
 		if c != 0 {
 			m.Pix[i] = lines.Palette[c].(color.Gray).Y
@@ -117,33 +117,4 @@ func inked(class uint8, x, y, pitch int) bool {
 		return (x+y)%(3*pitch/4) < pitch/4
 	}
 	return false
-}
-
-// hiddenBorder tells whether a pixel and one beside it are of mixes or regions that
-// look alike to the painter's sight and not to others.
-func hiddenBorder(p *plan.Plan) func(i, j int) bool {
-	pics := &p.Pictures
-	colours, regions := map[string]int{}, map[string]int{}
-	for i, c := range pics.Colours {
-		colours[c.ID] = i
-	}
-	for i, r := range p.Regions {
-		regions[r.Tag] = i
-	}
-	mixes := pairs(p.LookAlikes.Piles, colours)
-	areas := pairs(p.LookAlikes.Regions, regions)
-	return func(i, j int) bool {
-		a, b := int(pics.ColourOf[i]), int(pics.ColourOf[j])
-		return a != b && (mixes[[2]int{a, b}] || areas[[2]int{int(pics.Parting.Of[i]), int(pics.Parting.Of[j])}])
-	}
-}
-
-// pairs holds each pair of look-alikes both ways round, by index.
-func pairs(list []plan.LookAlike, index map[string]int) map[[2]int]bool {
-	set := map[[2]int]bool{}
-	for _, l := range list {
-		a, b := index[l.A], index[l.B]
-		set[[2]int{a, b}], set[[2]int{b, a}] = true, true
-	}
-	return set
 }

@@ -59,18 +59,17 @@ func colourThumb(pics *plan.Pictures, index []int, w, h, region, colour int) ima
 // outlineImage draws the borders between regions, light with a dark edge, so that
 // they show on any picture; the rest is clear.
 func outlineImage(of []uint8, w, h int) image.Image {
-	return bordersImage(w, h, func(i, j int) bool { return of[i] != of[j] }, linePalette)
+	return bordersImage(w, h, func(x, y int) bool {
+		i := y*w + x
+		return x+1 < w && of[i] != of[i+1] || y+1 < h && of[i] != of[i+w]
+	}, linePalette)
 }
 
-// bordersImage draws a line between neighbouring pixels where there is a border:
-// index 2 of the palette with an edge of index 1; the rest is 0.
-func bordersImage(w, h int, between func(i, j int) bool, palette color.Palette) *image.Paletted {
+// bordersImage draws a line where a border runs between a pixel and the next or the one
+// below: index 2 of the palette with an edge of index 1; the rest is 0.
+func bordersImage(w, h int, border func(x, y int) bool, palette color.Palette) *image.Paletted {
 	const edge, core = 1, 2
 	m := image.NewPaletted(image.Rect(0, 0, w, h), palette)
-	border := func(x, y int) bool {
-		i := y*w + x
-		return x+1 < w && between(i, i+1) || y+1 < h && between(i, i+w)
-	}
 	for y := range h {
 		for x := range w {
 			if !border(x, y) {

@@ -30,7 +30,7 @@ func analogousText(all hue, regions []Region, hues []HueShare) string {
 	}
 	var within, palettes []string
 	for _, r := range regions {
-		if stains, _ := stainsOf(r); len(stains) > 1 && len(huesOf(stains)) == 1 {
+		if stains, _ := stainsOf(r); neighbouring(stains) {
 			within = append(within, r.Tag)
 		}
 		if r.Palette.Family == "analogous" {
@@ -44,6 +44,17 @@ func analogousText(all hue, regions []Region, hues []HueShare) string {
 		texts = append(texts, "Palettes of neighbouring paints: "+listed(palettes)+".")
 	}
 	return strings.Join(texts, " ")
+}
+
+// otherHue is from how many hue steps apart two mixes are of two hues. Ours: half of one of
+// Munsell's ten families. The lights and darks of a red bowl are 2.5 apart and those of a
+// violet handle 4.4, the red and the yellow of a fig's rind 14.
+const otherHue = 5
+
+// neighbouring tells whether mixes are of two hues or more, and these are neighbours: a
+// single hue is in harmony with nothing.
+func neighbouring(stains []stain) bool {
+	return hue(stains).widest(stains) >= otherHue && len(huesOf(stains)) == 1
 }
 
 // arcText says whether the picture as a whole is analogous, and which hues lie outside

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -154,6 +155,11 @@ func TestAnalogous(t *testing.T) {
 	assert.Regexp(t, `^The picture is analogous: all its hues lie within 17 of the 100 steps, 5\.\dRP \(red-purple\) to [12]\.\dYR \(orange\)\. Analogous within themselves: A\.$`, text())
 	assert.Regexp(t, `^Most of the picture is analogous: 95 in 100 of its colour, by area × chroma, lie within 17 .*; outside: D \(blue\)\.`, text(inMunsell("D", "5B 5/8", .042)))
 	assert.NotContains(t, text(inMunsell("D", "5B 5/8", .27)), "picture")
+
+	for _, hues := range []string{"9R", "3YR"} { // a hue and its shades; 6 steps, that is two
+		alone := inMunsell("E", "7R 5/8", .2, hues+" 3/6", .2, "7R 6/8", .2)
+		assert.Equal(t, hues == "3YR", strings.Contains(harmonyOf([]Region{alone}, nil, nowhere).Analogous, "themselves: E."), hues)
+	}
 
 	chosen := warm[2]
 	chosen.Palette.Family = "analogous"

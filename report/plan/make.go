@@ -62,7 +62,7 @@ func Make(opt Options) (*Plan, error) {
 
 	opt.Step("painting the study")
 	study, coat := studyOf(picture, of, mixes, clustering.Clusters, m)
-	seen := aside(func() seen { return seenOf(picture, study, opt.Sight) })
+	seen := aside(func() seen { return seenOf(picture, study, of, opt.Sight) })
 
 	place := places()
 	p := &Plan{Tool: "tonewright", Version: opt.Version, Name: opt.Name, ValueKey: light.key, Sight: opt.Sight.String(), Tubes: few}
@@ -85,6 +85,7 @@ func Make(opt Options) (*Plan, error) {
 	}
 	s := seen()
 	p.Pictures.PhotoSeen, p.Pictures.StudySeen, p.Pictures.Missed = s.photo, s.study, s.missed
+	p.Pictures.LostBorders = s.borders
 	return p, nil
 }
 

@@ -110,7 +110,7 @@ const (
 	AboutPalette = "palette" // values that a region's palette lacks, or a wish that no paint fits
 	OutOfReach   = "reach"   // a colour that no mix of the box comes near
 	AboutGround  = "ground"  // mixes that let it show through
-	AboutLight   = "light"   // mixes that fall apart under lamps
+	AboutLight   = "light"   // mixes that change under lamps
 	AboutBasis   = "basis"
 )
 
@@ -188,7 +188,7 @@ func thin(p *Plan) []Warning {
 	return []Warning{{AboutGround, text, strings.Join(tags, ", ")}}
 }
 
-// unlit tells of the mixes that fall apart under some lamp.
+// unlit tells of the mixes that change under some lamp.
 func unlit(p *Plan) []Warning {
 	tags := tagsOf(p.Regions, func(r *Recipe) bool { return !r.Holds })
 	if len(tags) == 0 {

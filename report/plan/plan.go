@@ -102,7 +102,7 @@ type Mixing struct {
 type Box struct {
 	Name   string   `json:"name"`
 	Paints []string `json:"paints"` // ids
-	Names  []string `json:"-"`      // of each
+	Names  []string `json:"names"`  // of each
 }
 
 // Region is a part of the picture; its tag is a letter, its colours' tags begin with it.
@@ -201,6 +201,8 @@ type Pictures struct {
 	PhotoSeen []uint8          // the photo as the painter's sight sees it, sRGB; nil for full sight
 	StudySeen []uint8          // the study so
 	Missed    []uint8          // how much of each pixel's colour that sight misses in the study: 0 little, 1 some, 2 much; nil for full sight
+
+	LostBorders []bool // whether a border runs between a pixel and the next or the one below that others see in the study and that sight hardly does; nil for full sight
 }
 
 // Swatch is a colour's tag and how its mix would look.

@@ -8,12 +8,16 @@ import (
 )
 
 // seen is photo and study as a sight sees them, and what it misses of the study.
-type seen struct{ photo, study, missed []uint8 }
+type seen struct {
+	photo, study, missed []uint8
+	borders              []bool // see Pictures.LostBorders
+}
 
-// seenOf returns the pictures as a sight sees them; none for full sight.
-func seenOf(photo, study *analyze.Picture, sight colour.Sight) seen {
+// seenOf returns the pictures as a sight sees them; none for full sight. colourOf is
+// each pixel's pile.
+func seenOf(photo, study *analyze.Picture, colourOf []uint16, sight colour.Sight) seen {
 	if sight.Full() {
 		return seen{}
 	}
-	return seen{photo.Seen(sight), study.Seen(sight), study.Missed(sight)}
+	return seen{photo.Seen(sight), study.Seen(sight), study.Missed(sight), lostBorders(study, colourOf, sight)}
 }
