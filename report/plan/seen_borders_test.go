@@ -68,20 +68,18 @@ func TestLostBorders(t *testing.T) {
 	assert.Equal(t, []int{199, 239}, columns([]int{2, 0, 1, 0}, []int{150, 50, 40, 160}), "a broad one has two")
 }
 
-// A spot has a border where it is as large as a finger's breadth, not where it is a speck.
-func TestLostBordersOfSpots(t *testing.T) {
+// A lost border counts from a finger's breadth on: here a light thing has a notch in it,
+// so many pixels high, of what the red beside it looks like.
+func TestLostBordersAreNoSpecks(t *testing.T) {
 	deutan := colour.Sight{Kind: "deutan", Severity: 1}
 	red := colour.Lab{L: 45, A: 45, B: 25}
-	looks := []colour.Lab{red, deutan.See(red)}
-	for side, seen := range map[int]bool{3: false, 40: true} {
-		study, of := striped(300, looks, []int{0}, []int{400})
-		for y := 100; y < 100+side; y++ {
-			for x := 200; x < 200+side; x++ {
-				of[y*400+x] = 1
-				c := looks[1]
-				copy(study.Lab[3*(y*400+x):], []float32{float32(c.L), float32(c.A), float32(c.B)})
-			}
-		}
-		assert.Equal(t, seen, slices.Contains(lostBorders(study, of, deutan), true), "%d pixels square", side)
+	twin := deutan.See(red)
+	looks := []colour.Lab{red, twin, {L: 75, A: twin.A, B: twin.B}}
+	for high, want := range map[int]bool{7: false, 40: true} {
+		study, of := striped(300, looks, []int{0, 2}, []int{200, 200})
+		notch, as := striped(high, looks, []int{0, 1}, []int{200, 200})
+		copy(of[100*400:], as)
+		copy(study.Lab[3*100*400:], notch.Lab)
+		assert.Equal(t, want, slices.Contains(lostBorders(study, of, deutan), true), "%d pixels", high)
 	}
 }
