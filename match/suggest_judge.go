@@ -270,6 +270,11 @@ func (t *table) areNeighbours(set []int) bool {
 }
 
 // isTamed tells whether a palette has no strong tube but beside its complement.
+//
+// What two complements gray, a ladder shows only under the lighter one's masstone; over
+// it there is that one and white, warm with burnt umber whatever is beside it. Ours: of
+// the library's 542 pairs of complements, 25 are quiet and look otherwise than the
+// lighter alone for a region of values 1.5 to 4.5, one for 2.5 to 5.5, none for 4 to 7.
 func (t *table) isTamed(set []int) bool {
 	for _, i := range set {
 		if t.colour[i].Chroma > strong && !complementary(t.huesOf(set)) {
