@@ -167,8 +167,8 @@ func TestLacksWhatTheBoxLacks(t *testing.T) {
 }
 
 // What Recipes finds for a ladder's colours, from its paints alone: an amount that a
-// knife can do is near. Where less than a touch of a strong tinter is wanted beside no
-// white, or the string turns fast, it is not.
+// knife can do is near, since the box is small, see fewPaints. Where the string turns
+// fast, it is not.
 func TestRecipesFollowTheLadder(t *testing.T) {
 	starter := paint.StarterBox().Paints
 	var misses, values []float64
@@ -197,8 +197,8 @@ func TestRecipesFollowTheLadder(t *testing.T) {
 	t.Logf("CIEDE2000: median %.2f, 90 in 100 within %.2f, worst %.1f (%s); value: 90 in 100 within %.2f, worst %.2f",
 		at(misses, 50), at(misses, 90), at(misses, 100), worst, at(values, 90), at(values, 100))
 	assert.Less(t, at(misses, 50), 0.5)
-	assert.Less(t, at(misses, 90), 2.5)
-	assert.Less(t, at(values, 90), reached)
+	assert.Less(t, at(misses, 90), 1.5)
+	assert.Less(t, at(values, 90), reached*0.6)
 }
 
 func idsOf(paints []paint.Paint) (all []string) {

@@ -6,12 +6,16 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"tonewright/analyze/colour"
+	"tonewright/match/paint"
 )
 
 // whitesOwn is the kind of a set whose first paint is white, and plain allows whole parts only.
 var (
-	whitesOwn = kind{[3]bool{true, true, true}, 0}
+	whitesOwn = kind{[3]bool{true, true, true}, 0, false}
 	plain     = kind{white: -1}
+	fine      = kind{[3]bool{true, true, true}, -1, true}
 )
 
 // shares returns the shares of a measure to nine places.
@@ -64,18 +68,75 @@ func TestMeasuresAreComplete(t *testing.T) {
 
 func TestTouchesOnlyOfStrongPaints(t *testing.T) {
 	l := levels{mostParts}
-	for _, m := range l.triples(kind{[3]bool{false, true, false}, -1}) {
+	for _, m := range l.triples(kind{[3]bool{false, true, false}, -1, false}) {
 		assert.False(t, l.small(m[0]) || l.small(m[2]), "%v", m)
 	}
-	for _, m := range l.pairs(kind{[3]bool{true, false, false}, -1}) {
+	for _, m := range l.pairs(kind{[3]bool{true, false, false}, -1, false}) {
 		assert.False(t, l.small(m[1]), "%v", m)
 	}
+}
+
+// In a small box either of two paints comes as touches and specks: each is what its name
+// says, and none has the shares of another.
+func TestFineMeasures(t *testing.T) {
+	l := levels{mostParts}
+	seen := map[string]bool{}
+	small := map[[2]Measure]int{}
+	for _, m := range l.pairs(fine) {
+		sum := l.parts(m[0]) + l.parts(m[1])
+		var of [2]Measure
+		for i, v := range m[:2] {
+			measure, count := l.measure(v)
+			of[i] = measure
+			if each := map[Measure]float64{Touch: 1.0 / 32, Speck: 1.0 / 128}[measure]; each > 0 {
+				assert.InDelta(t, float64(count)*each, l.parts(v)/sum, 1e-12, "%v", m)
+			}
+		}
+		small[of]++
+		assert.False(t, seen[l.shares(m)], "%v has the shares of another", m)
+		seen[l.shares(m)] = true
+	}
+	assert.Equal(t, map[[2]Measure]int{{Knife, Knife}: len(l.pairs(plain)), {Knife, Touch}: 2, {Touch, Knife}: 2, {Knife, Speck}: 2, {Speck, Knife}: 2}, small)
+	assert.Equal(t, len(l.pairs(fine)), len(l.pairs(kind{[3]bool{true, true, true}, 1, true})))
+}
+
+// The values of a dark and its tints with white, up from its darkest, are met in a small
+// box, as the comment at fewPaints says. In a larger one they are not, and its mixes stay
+// as few as they were.
+func TestDarksAreLightenedByLittle(t *testing.T) {
+	white, worst, misses, far, count := box(t, "titanium-white")[0], 0.0, 0.0, 0, 0
+	for _, p := range paint.Library() {
+		if p.White() || p.Masstone().L > 45 {
+			continue
+		}
+		l := LadderOf([]paint.Paint{p}, &white, paint.Gloss)
+		lo, _ := l.Reach()
+		var aims []colour.Lab
+		for i := range 41 {
+			c, _ := l.At(colour.LOf(colour.ValueOf(lo) + float64(i)/20))
+			aims = append(aims, c)
+		}
+		for _, r := range Recipes([]paint.Paint{white, p}, aims, Options{}) {
+			miss := math.Abs(r[0].ValueShift)
+			worst, misses, count = max(worst, miss), misses+miss, count+1
+			if miss > reached {
+				far++
+			}
+		}
+	}
+	t.Logf("values are missed by %.2f on average, %.2f at worst, %d of %d by over a quarter", misses/float64(count), worst, far, count)
+	assert.Less(t, worst, 0.35)
+	assert.Less(t, float64(far)/float64(count), 0.01)
+
+	few, more := own(fewPaints), own(fewPaints+1)
+	assert.True(t, newSearch(few, nil, Options{}.defaulted()).fine)
+	assert.False(t, newSearch(more, nil, Options{}.defaulted()).fine)
 }
 
 // A program makes the same measures as the list it comes from.
 func TestProgramsMakeEveryMeasure(t *testing.T) {
 	l := levels{mostParts}
-	for _, k := range []kind{plain, whitesOwn, {[3]bool{true, true, true}, 2}, {[3]bool{false, true, false}, -1}} {
+	for _, k := range []kind{plain, whitesOwn, {[3]bool{true, true, true}, 2, false}, {[3]bool{false, true, false}, -1, false}, fine} {
 		p := newProgram(l, k)
 		var made []measure
 		for _, s := range p.steps {

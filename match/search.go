@@ -53,6 +53,7 @@ type search struct {
 	amounts [][]optics // by paint and level
 	strong  []bool     // by paint
 	white   []bool
+	fine    bool // see fewPaints
 	aims    []colour.Lab
 	finish  paint.Finish
 	ground  *colour.Spectrum // nil where nobody asks what shows through
@@ -66,7 +67,7 @@ type search struct {
 }
 
 func newSearch(paints []paint.Paint, aims []colour.Lab, opt Options) *search {
-	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims, finish: opt.Finish, ground: opt.Ground, coat: opt.Coat, glow: glowOf(opt.Finish)}
+	s := &search{paints: paints, levels: levels{level(opt.MaxParts)}, aims: aims, finish: opt.Finish, ground: opt.Ground, coat: opt.Coat, glow: glowOf(opt.Finish), fine: len(paints) <= fewPaints}
 	for _, p := range opt.With {
 		s.with = append(s.with, int32(p))
 	}
@@ -92,10 +93,10 @@ func (s *search) makeMenus() {
 		}
 	}
 	for white := range 3 {
-		add(kind{[3]bool{true, true, true}, white})
+		add(kind{[3]bool{true, true, true}, white, s.fine})
 	}
 	for n := range 8 {
-		add(kind{[3]bool{n&1 > 0, n&2 > 0, n&4 > 0}, -1})
+		add(kind{[3]bool{n&1 > 0, n&2 > 0, n&4 > 0}, -1, s.fine})
 	}
 }
 

@@ -125,30 +125,6 @@ func (t *table) serves(set []int, s *tally) bool {
 	return true
 }
 
-// nearOwn tells whether the hue of a palette of neighbours and the region's own are
-// neighbours: umber and lemon are none for blue-green leaves. The palette's is that of
-// what it gives over the region, in the middle, or where that is near gray that of its
-// paints. A region near gray has no hue to keep.
-func (t *table) nearOwn(set []int, s *tally) bool {
-	if t.own.Chroma < toned {
-		return true
-	}
-	m := s.middle.Munsell()
-	if m.Chroma < neutral {
-		m.Hue = middleHue(t.huesOf(set))
-	}
-	return tenth(colour.HuesApart(t.own.Hue, m.Hue)) <= neighbours
-}
-
-// middleHue returns the hue in the middle of some that lie within half of the circle.
-func middleHue(hues []float64) float64 {
-	turn := 0.0
-	for _, h := range hues[1:] {
-		turn += turnTo(hues[0], h)
-	}
-	return hues[0] + turn/float64(len(hues))
-}
-
 // stands tells whether a candidate serves by its ladder too, which its strings' few
 // samples tell nearly, and fills in what the ladder gives.
 func (t *table) stands(c *candidate) bool {
@@ -230,53 +206,6 @@ func (t *table) against(set []int) (points float64) {
 		points += pointsDrying
 	}
 	return points
-}
-
-// inScheme tells whether the paints of a palette stand to one another as is wished.
-func (t *table) inScheme(set []int) bool {
-	switch t.ask.Scheme {
-	case Monochrome:
-		return len(set) == 1
-	case Analogous:
-		return t.areNeighbours(set)
-	case Quiet:
-		return t.isTamed(set)
-	}
-	return true
-}
-
-// huesOf returns the hues of the paints that have one.
-func (t *table) huesOf(set []int) (hues []float64) {
-	for _, i := range set {
-		if t.colour[i].Chroma >= hueless {
-			hues = append(hues, t.colour[i].Hue)
-		}
-	}
-	return hues
-}
-
-// areNeighbours tells whether a palette has two hues or three within a quarter of the
-// circle, and none of them twice.
-func (t *table) areNeighbours(set []int) bool {
-	hues := t.huesOf(set)
-	for i, a := range hues {
-		for _, b := range hues[:i] {
-			if colour.HuesApart(a, b) < oneHue {
-				return false
-			}
-		}
-	}
-	return len(hues) > 1 && analogous(hues)
-}
-
-// isTamed tells whether a palette has no strong tube but beside its complement.
-func (t *table) isTamed(set []int) bool {
-	for _, i := range set {
-		if t.colour[i].Chroma > strong && !complementary(t.huesOf(set)) {
-			return false
-		}
-	}
-	return true
 }
 
 // paintsOf returns the paints of a palette.
