@@ -100,7 +100,12 @@ func runPlan(args []string, out, errs io.Writer) error {
 	if err != nil || f.quiet {
 		return err
 	}
-	return report.PlanText(out, p, f.out, f.json, f.written(p))
+	var text bytes.Buffer
+	if err := report.PlanText(&text, p, oneLine(f.out), oneLine(f.json), oneLine(f.written(p))); err != nil {
+		return err
+	}
+	_, err = io.WriteString(out, plainText(text.String()))
+	return err
 }
 
 // options reads the flags; every mistake in them is a usage error that names the flag.
