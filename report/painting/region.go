@@ -122,7 +122,7 @@ func (w *wish) place() (string, error) {
 func regionKeys() []key[wish] {
 	return []key[wish]{
 		{"name", `"kettle"`, words(func(w *wish, text string) error {
-			w.Name = strings.TrimSpace(text)
+			w.Name = strings.Join(strings.Fields(text), " ") // as a scheme names it
 			return nil
 		})},
 		{"cells", `"C3:F7, G4"`, readCells},
@@ -135,7 +135,13 @@ func regionKeys() []key[wish] {
 		{"palette", `["yellow-ochre", "burnt-umber"]`, readPalette},
 		{"white", "false", yesNo(func(w *wish, yes bool) { w.NoWhite = !yes })},
 		{"aim", `"value"`, oneOf(plan.Aims, func(w *wish, word string) { w.Aim = word })},
-		{"scheme", `"analogous"`, words(readScheme)},
+		{"scheme", `"analogous"`, func(w *wish, v *value) error {
+			text, err := v.asText(len(complementOf) + 1 + longestWord)
+			if err != nil {
+				return err
+			}
+			return readScheme(w, text)
+		}},
 		{"hue", `"5YR"`, words(func(w *wish, text string) error {
 			w.Wish.Hue = strings.TrimSpace(text)
 			_, err := colour.ParseHue(text)

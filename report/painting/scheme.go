@@ -28,8 +28,8 @@ func readScheme(w *wish, text string) error {
 	if lower == string(match.Complement) || lower == complementOf {
 		return fmt.Errorf(`say of which region, like "%s lemon"`, complementOf)
 	}
-	if len(lower) == len(scheme) && strings.HasPrefix(lower, complementOf+" ") {
-		w.Wish.Scheme, w.Wish.Of = match.Complement, scheme[len(complementOf)+1:]
+	if n := len(complementOf) + 1; len(scheme) > n && strings.EqualFold(scheme[:n], complementOf+" ") {
+		w.Wish.Scheme, w.Wish.Of = match.Complement, scheme[n:]
 		return nil
 	}
 	return fmt.Errorf(`%q is not known%s: write %s, or "%s NAME" with another region's name`, text, meant(lower, schemes), alternatives(schemes), complementOf)

@@ -115,6 +115,8 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"nearly a scheme", region + `scheme = "analagous"`, `did you mean "analogous"?`},
 		{"of what", region + `scheme = "complement"`, `:5: scheme: say of which region, like "complement of lemon"`},
 		{"of nothing", region + `scheme = "complement of lemon"`, `:5: scheme: there is no region "lemon" to be the complement of; there are jug`},
+		{"of nothing, in other letters", region + `scheme = "complement of İncir"`, `:5: scheme: there is no region "İncir" to be the complement of; there are jug`},
+		{"of nothing, at length", region + `scheme = "complement of ` + strings.Repeat("n", 100) + `"`, `:5: scheme: there is no region "nnn`},
 		{"of itself", region + `scheme = "complement of jug"`, `:5: scheme: "jug" is the complement of "jug": a circle`},
 		{"a complement's hue", region + "[[region]]\nname = \"lid\"\ncells = \"B1\"\nscheme = \"complement of jug\"\nhue = \"5R\"", `:9: hue: a complement takes its hue from the other region`},
 		{"a circle", region + "scheme = \"complement of lid\"\n[[region]]\nname = \"lid\"\ncells = \"B1\"\nscheme = \"complement of jug\"", `:5: scheme: "jug" is the complement of "lid", which is the complement of "jug": a circle`},
