@@ -13,7 +13,8 @@ import (
 	"tonewright/report/plan"
 )
 
-// job is a painting to be planned, and every file that is read for it.
+// job is a painting to be planned, and every file that is read for it or that its
+// painting file names: no result takes the place of one of them.
 type job struct {
 	painting.Painting
 	reads []string

@@ -116,7 +116,8 @@ func TestBoxFlagWins(t *testing.T) {
 	j, err := f.job(set, file)
 	require.NoError(t, err)
 	assert.Equal(t, "viridian", j.Options.Box.Paints[0].ID)
-	assert.Equal(t, []string{file, filepath.Join(filepath.Dir(file), "a.jpg"), box}, j.reads)
+	own := filepath.Join(filepath.Dir(file), "none.toml")
+	assert.Equal(t, []string{file, own, filepath.Join(filepath.Dir(file), "a.jpg"), box}, j.reads, "its own is not to be written over either")
 }
 
 func paintingFile(t *testing.T, text string) string {
