@@ -86,6 +86,9 @@ func (t *thrift) exchange(h held, best *toll) (any bool) {
 			if !h[out+1] || t.fixed[out] || h[in+1] {
 				continue
 			}
+			if t.scans > t.most { // search will say that nothing is proven
+				return false
+			}
 			h[out+1], h[in+1] = false, true
 			if now := t.tollOf(h, costs, *best); now.under(*best) {
 				*best, any = now, true
