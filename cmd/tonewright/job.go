@@ -34,31 +34,39 @@ func (f *planFlags) job(set *pflag.FlagSet, file string) (j job, err error) {
 		if j.Painting, err = f.painting(file, flags); err != nil {
 			return j, err
 		}
+		j.reads = append([]string{file}, masks(j.Options)...) // those too that flags take the place of
+		if j.BoxFile != "" {
+			j.reads = append(j.reads, j.BoxFile)
+		}
+		if f.box != "" {
+			j.BoxFile = f.box
+		}
 		f.over(set, flags, &j)
-		j.reads = []string{file}
 	}
 	j.reads = append(j.reads, j.Options.Photo)
 	if j.BoxFile != "" {
 		j.reads = append(j.reads, j.BoxFile)
 	}
-	for _, r := range j.Options.Regions {
+	return j, nil
+}
+
+func masks(o plan.Options) (files []string) {
+	for _, r := range o.Regions {
 		if r.Mask != "" {
-			j.reads = append(j.reads, r.Mask)
+			files = append(files, r.Mask)
 		}
 	}
-	return j, nil
+	return files
 }
 
 func isPainting(file string) bool { return strings.EqualFold(filepath.Ext(file), ".toml") }
 
 // painting reads the painting file, with the box of the flags where they name one.
-func (f *planFlags) painting(file string, flags plan.Options) (p painting.Painting, err error) {
+func (f *planFlags) painting(file string, flags plan.Options) (painting.Painting, error) {
 	if f.box == "" {
 		return painting.Read(file)
 	}
-	p, err = painting.ReadWithBox(file, flags.Box)
-	p.BoxFile = f.box
-	return p, err
+	return painting.ReadWithBox(file, flags.Box)
 }
 
 // over lays the flags that were given over what the painting file says, and takes from

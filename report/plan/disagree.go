@@ -5,6 +5,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"tonewright/analyze"
@@ -83,8 +84,9 @@ func (s *scene) rivals(r int, standings []analyze.Standing) []int {
 	role, rank := s.wishes[r].role(), standings[r].Rank
 	var list []int
 	for i, st := range standings {
-		above := st.Rank > 0 && st.Rank < rank
-		below := st.Rank > rank && rank > 0
+		level := math.Abs(st.Score-standings[r].Score) < evenly
+		above := st.Rank > 0 && st.Rank < rank && !level
+		below := st.Rank > rank && rank > 0 && !level
 		other := s.wishes[i].role() != role
 		if role == RoleFocal && above && other || role == RoleQuiet && below && other {
 			list = append(list, i)
@@ -95,5 +97,9 @@ func (s *scene) rivals(r int, standings []analyze.Standing) []int {
 	})
 	return list
 }
+
+// evenly is the difference of scores under which neither of two regions stands out more:
+// what ranks them then is only their order in the file. The same as in analyze.Standings.
+const evenly = 1e-6
 
 func apartRanks(a, b int) int { return max(a-b, b-a) }

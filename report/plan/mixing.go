@@ -40,6 +40,7 @@ type mixed struct {
 	palette     Palette
 	paints      []paint.Paint
 	aims        []colour.Lab
+	ladder      *match.Ladder // of the palette; nil: the whole box
 	recipes     [][]match.Recipe
 	suggestions []match.Suggestion
 	lacks       string // why nothing is proposed for a wish; "" where something is or nothing was wished for
@@ -151,6 +152,10 @@ func (m *mixer) mixPlain(regions []int, result []mixed) {
 func (m *mixer) mix(r int, w RegionWish) mixed {
 	x := m.aim(r, w)
 	x.recipes = match.Recipes(x.paints, x.aims, m.mixing)
+	if x.ladder != nil {
+		lo, hi := lightnessRange(m.bases(r, w.Shift))
+		x.palette.Note = x.ladder.Lacks(m.box, lo, hi)
+	}
 	if x.palette.Aim == AimValue {
 		x.palette.Note = strings.TrimSpace(x.palette.Note + " " + x.idle())
 	}
@@ -184,7 +189,8 @@ func (x mixed) idle() string {
 		listed(names), is)
 }
 
-// aim returns a region's palette and what it aims at, not mixed yet.
+// aim returns a region's palette, without its note, and what it aims at, not mixed yet:
+// what the palette lacks is dear to find out, and many are asked for that are not taken.
 func (m *mixer) aim(r int, w RegionWish) mixed {
 	bases := m.bases(r, w.Shift)
 	if len(w.Palette) == 0 {
@@ -192,9 +198,7 @@ func (m *mixer) aim(r int, w RegionWish) mixed {
 	}
 	of := paletteOf(w, m.box)
 	ladder := match.LadderOf(of.paints, of.white, m.mixing.Finish)
-	x := mixed{palette: of.entry(w, ladder), paints: of.all(), aims: bases}
-	lo, hi := lightnessRange(bases)
-	x.palette.Note = ladder.Lacks(m.box, lo, hi)
+	x := mixed{palette: of.entry(w, ladder), paints: of.all(), aims: bases, ladder: ladder}
 	if w.aim() == AimValue {
 		x.aims = onLadder(ladder, bases)
 	}

@@ -18,6 +18,9 @@ func (m *mixer) suggest(r int, wish Wish, result []mixed) (list []match.Suggesti
 	switch {
 	case wish.Scheme == match.Complement:
 		of := m.named(wish.Of)
+		if len(m.colours[of]) == 0 {
+			return nil, fmt.Sprintf("%s has nothing to paint and so no complement; wish for a hue instead.", m.wishes[of].Name)
+		}
 		hue, ok := hueOf(result[of], m.colours[of])
 		if !ok {
 			return nil, fmt.Sprintf("%s is too gray to have a complement; wish for a hue instead.", m.wishes[of].Name)
