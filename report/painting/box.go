@@ -27,7 +27,7 @@ func (r *reading) takeBox() (err error) {
 	case r.BoxFile != "" && r.paints != nil:
 		return faulty(r.boxLine, "box and paints are both here; keep one of them: the paints you own stand in a file or in a list")
 	case r.given != nil:
-		r.Options.Box, r.BoxFile = *r.given, ""
+		r.Options.Box = *r.given
 	case r.BoxFile != "":
 		if r.Options.Box, err = paint.ReadBox(r.BoxFile); err != nil {
 			return fmt.Errorf("%s:%d: box: %w", r.file, r.boxLine, err)

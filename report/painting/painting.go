@@ -33,7 +33,8 @@ const largest = 1 << 20
 // instead; it is a plan.UsageError where the file was read and what it says is wrong.
 func Read(file string) (Painting, error) { return read(file, nil) }
 
-// ReadWithBox is Read with a box in place of the one that the file names or lists.
+// ReadWithBox is Read with a box in place of the one that the file names or lists;
+// BoxFile is still the file's own, which is not read.
 func ReadWithBox(file string, box paint.Box) (Painting, error) { return read(file, &box) }
 
 func read(file string, box *paint.Box) (Painting, error) {
