@@ -181,6 +181,7 @@ func TestWhatIsNoAccent(t *testing.T) {
 // No worse than plain k-means: every pixel, in Lab, from evenly spaced seeds, run until
 // nothing moves. The benchmarks beside it have the times.
 func TestNoWorseThanPlainKMeans(t *testing.T) {
+	slow(t)
 	for _, name := range []string{"01_tulips_pink.png", "05_fig_red_bowl.jpg", "16_brushes_multicolour.jpg", "17_coffee_still_life.png"} {
 		p := workingPicture(t, name, 400)
 		got := regionErrors(p, oneRegion(p), Clusters(p, oneRegion(p), ClusterOptions{Colours: benchColours}))[0]

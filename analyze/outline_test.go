@@ -159,6 +159,7 @@ func fromBorder(of []uint8, width, height int) []float64 {
 // straight line between two stops kept after one another around it; the distance is
 // found here by stepping along that line.
 func TestDouglasPeuckerHoldsEveryStop(t *testing.T) {
+	slow(t)
 	random := rand.New(rand.NewPCG(5, 4))
 	left := 0
 	for range 2000 {

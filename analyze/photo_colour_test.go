@@ -20,6 +20,7 @@ import (
 // hand; where two files were compressed apart, what is left of a lossless pair
 // and the coder's loss, measured and stated.
 func TestProfilesAgainstReference(t *testing.T) {
+	slow(t)
 	for _, c := range []struct {
 		file, want, profile string
 		most                float64

@@ -105,6 +105,7 @@ func TestSightOnAnyCores(t *testing.T) {
 
 // TestMissedOfPhotos prints the figures in the comment of the limits.
 func TestMissedOfPhotos(t *testing.T) {
+	slow(t)
 	files := map[string]string{"kettle": "../testdata/kettle.jpg"}
 	for _, name := range []string{"01_tulips_pink.png", "05_fig_red_bowl.jpg", "03_daisies_violet.jpg"} {
 		files[name] = sharedPhoto(t, name)

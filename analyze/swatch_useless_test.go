@@ -16,6 +16,7 @@ import (
 // was painted is known: those let pass read within 2 CIEDE2000 of it, and those
 // refused are off by more.
 func TestWhatMakesAReadingUseless(t *testing.T) {
+	slow(t)
 	shade := func(r image.Rectangle, share, light float64) func(*studio) {
 		return func(s *studio) {
 			s.touch = on(r, func(x, _ float64, c rgb) rgb {
@@ -95,6 +96,7 @@ func TestOverlapIsUseless(t *testing.T) {
 
 // Flat paint in even light is never refused, whatever the grain.
 func TestFlatPaintIsNeverUseless(t *testing.T) {
+	slow(t)
 	for n := range 12 {
 		s, spots := chart(n/3*12, 40, 40)
 		s.seed, s.level, s.noise = rand.New(rand.NewPCG(uint64(n), 3)).Uint64(), []float64{0.95, 0.5, 0.2}[n%3], float64(1+n%2*2)

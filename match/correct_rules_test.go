@@ -70,6 +70,7 @@ func TestAnotherPileIsMeasuredAgain(t *testing.T) {
 // The rule of starting again, by itself: a new pile is offered where it is right or
 // nearer by 2 than mending comes, and advised where mending does not come within 3.
 func TestWhenToStartAgain(t *testing.T) {
+	slow(t)
 	owned := box(t, "titanium-white", "yellow-ochre", "burnt-sienna", "ultramarine-blue")
 	short, anew, offered, close := 0, 0, 0, 0
 	for i, aim := range testAims(240, 71) {

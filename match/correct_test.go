@@ -29,6 +29,7 @@ func plainly(pile paint.Paint, whole float64, additions []Addition) colour.Lab {
 // definitions. The additions advised take the least paint of those within the bound, to
 // a speck of the pile; where none comes within, none is nearer.
 func TestNoLesserAdditionWouldDo(t *testing.T) {
+	slow(t)
 	owned := box(t, "titanium-white", "yellow-ochre", "burnt-sienna", "ultramarine-blue", "ivory-black")
 	random := rand.New(rand.NewPCG(7, 8))
 	reached, short, surely, dear := 0, 0, 0, 0

@@ -269,6 +269,7 @@ func TestQuietSaysHowFarInValue(t *testing.T) {
 
 // A region that is to be quiet gets a quieter palette for the same wish.
 func TestRoleQuietIsProposedQuieter(t *testing.T) {
+	slow(t)
 	chroma := func(role string) float64 {
 		p, err := Make(Options{Photo: demo, Box: paint.Box{Paints: paint.Library()}, Regions: []RegionWish{{Name: "wall", Cells: "A1:L2", Role: role, Wish: Wish{Hue: "violet-blue"}}}})
 		require.NoError(t, err)
