@@ -64,7 +64,7 @@ func readRing(v *value, unit grid.Unit) ([]grid.Point, error) {
 		return nil, faulty(v.line, "%s stands among the rings; a ring is a list of points, like [[1.5, 2], [4, 2], [4, 5.5]]", v.what())
 	}
 	if len(v.items) < 3 {
-		return nil, faulty(v.line, "a ring has %d points; it needs three or more, like [[1.5, 2], [4, 2], [4, 5.5]]", len(v.items))
+		return nil, faulty(v.line, "a ring has too few points, %d; it needs three or more, like [[1.5, 2], [4, 2], [4, 5.5]]", len(v.items))
 	}
 	ring := make([]grid.Point, len(v.items))
 	for i := range v.items {

@@ -51,7 +51,7 @@ func (r ruler) ring(points []grid.Point) []string {
 	for len(at) > 1 && at[0] == at[len(at)-1] {
 		at = at[:len(at)-1]
 	}
-	if len(at) < 3 {
+	if len(at) < 3 || flat(at) {
 		return nil
 	}
 	words := make([]string, len(at))
@@ -59,6 +59,16 @@ func (r ruler) ring(points []grid.Point) []string {
 		words[i] = "[" + figure(p[0]) + ", " + figure(p[1]) + "]"
 	}
 	return words
+}
+
+// flat tells whether a ring holds nothing: as a ruler reads it, a thin one may not.
+func flat(at [][2]float64) bool {
+	twice := 0.0
+	for i, p := range at {
+		q := at[(i+1)%len(at)]
+		twice += p[0]*q[1] - q[0]*p[1]
+	}
+	return math.Abs(twice) < 1e-9
 }
 
 // figure writes a length on the panel: two decimals tell a mark, six the panel's edge.

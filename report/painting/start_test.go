@@ -179,3 +179,9 @@ func TestStartPanelAsWritten(t *testing.T) {
 		assert.Contains(t, text, want)
 	}
 }
+
+// A ring that a ruler reads as a line holds nothing and is not written: plan would refuse it.
+func TestFlatRingIsLeftOut(t *testing.T) {
+	assert.True(t, flat([][2]float64{{0, 0}, {0.5, 0.5}, {1, 1}}))
+	assert.False(t, flat([][2]float64{{0, 0}, {0.5, 0.5}, {1, 0}}))
+}

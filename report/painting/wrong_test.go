@@ -90,7 +90,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"far too many", manyRegions(10000), `has more than 1000 keys up to here; that is no painting file`},
 		{"keys without end", manyKeys(), `:1001: has more than 1000 keys up to here`},
 
-		{"two points", "[[region]]\nname = \"jug\"\noutline = [[1, 1], [2, 2]]", `:4: outline: a ring has 2 points; it needs three or more`},
+		{"two points", "[[region]]\nname = \"jug\"\noutline = [[1, 1], [2, 2]]", `:4: outline: a ring has too few points, 2; it needs three or more`},
 		{"no points", "[[region]]\nname = \"jug\"\noutline = []", `:4: outline: has no points; write three or more`},
 		{"a bad point", "[[region]]\nname = \"jug\"\noutline = [\n[1, 1],\n[2, 2, 2],\n[1, 2]]", `:6: outline: a list of 3 is no point; write it like [1.5, 2]: from the left and from the top, in inches`},
 		{"a point of text", "[[region]]\nname = \"jug\"\noutline = [[1, 1], [2, \"2\"], [1, 2]]", `:4: outline: text stands in a point`},

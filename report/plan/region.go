@@ -134,7 +134,7 @@ func checkOutline(rings [][]grid.Point, g grid.Grid) error {
 	onPanel := len(rings) == 0
 	for _, ring := range rings {
 		if len(ring) < 3 {
-			return fmt.Errorf("a ring of its outline has %d points; give three or more", len(ring))
+			return fmt.Errorf("a ring of its outline has too few points, %d; give three or more", len(ring))
 		}
 		low, high := ring[0], ring[0]
 		for _, p := range ring {

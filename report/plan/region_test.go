@@ -92,13 +92,13 @@ func TestAreaByOutline(t *testing.T) {
 
 	nan, inf := grid.Millimetres(math.NaN()), grid.Millimetres(math.Inf(1))
 	for part, outline := range map[string][][]grid.Point{
-		"a ring of its outline has 2 points; give three or more":       {ring(1, 1, 5, 5, 9, 1), ring(1, 1, 2, 2)},
-		"a ring of its outline has 0 points":                           {{}},
-		"a point of its outline is not a number; give":                 {ring(1, 1, 5, nan, 9, 1)},
-		"is not a number; give its distance from the panel's left":     {ring(1, 1, inf, 5, 9, 1)},
-		"holds nothing of the panel of 40 × 30 mm; measure its points": {ring(40, 0, 50, 0, 50, 30)},
-		"holds nothing of the panel":                                   {ring(5, -5, 9, -5, 9, 0), ring(-5, 5, 0, 5, 0, 9)},
-		"its outline holds nothing":                                    {ring(5, 5, 5, 9, 5, 7)},
+		"a ring of its outline has too few points, 2; give three or more": {ring(1, 1, 5, 5, 9, 1), ring(1, 1, 2, 2)},
+		"a ring of its outline has 0 points":                              {{}},
+		"a point of its outline is not a number; give":                    {ring(1, 1, 5, nan, 9, 1)},
+		"is not a number; give its distance from the panel's left":        {ring(1, 1, inf, 5, 9, 1)},
+		"holds nothing of the panel of 40 × 30 mm; measure its points":    {ring(40, 0, 50, 0, 50, 30)},
+		"holds nothing of the panel":                                      {ring(5, -5, 9, -5, 9, 0), ring(-5, 5, 0, 5, 0, 9)},
+		"its outline holds nothing":                                       {ring(5, 5, 5, 9, 5, 7)},
 	} {
 		_, err := areasOf(g, RegionWish{Name: "lid", Outline: outline})
 		require.ErrorContains(t, err, part)

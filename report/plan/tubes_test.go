@@ -43,7 +43,7 @@ func TestTubesText(t *testing.T) {
 		{"fewer than asked for", match.Fewest{Kept: []int{0}, MeanError: 1.6, FullError: 1.4, Proven: true}, TubeWish{Most: 3},
 			"1 of 4 tubes: mean error 1.6 CIEDE2000, 1.4 with all 4. No recipe needs one more."},
 		{"all", match.Fewest{Kept: []int{0, 1, 2, 3}, MeanError: 1.4, FullError: 1.4, Proven: true}, TubeWish{Most: 9},
-			"All 4 tubes are kept: mean error 1.4 CIEDE2000."},
+			"Every tube of the box is kept, 4: mean error 1.4 CIEDE2000."},
 		{"too few for the limit", match.Fewest{Kept: []int{0, 1}, MeanError: 2.6, FullError: 1.4, Proven: true, Over: []match.RegionError{{Region: 1, Error: 3.14}, {Region: 3, Error: 2.5}}},
 			TubeWish{Most: 2, Within: 2},
 			"2 of 4 tubes: mean error 2.6 CIEDE2000, 1.4 with all 4. Not within 2: B (3.1) and D (2.5); more tubes or a wider limit may do."},

@@ -62,7 +62,7 @@ func tubesText(f match.Fewest, wish TubeWish, box int) string {
 	said := []string{fmt.Sprintf("%d of %d tubes: mean error %.1f CIEDE2000, %.1f with all %d.", kept, box, f.MeanError, f.FullError, box)}
 	switch {
 	case kept == box:
-		said[0] = fmt.Sprintf("All %d tubes are kept: mean error %.1f CIEDE2000.", box, f.MeanError)
+		said[0] = fmt.Sprintf("Every tube of the box is kept, %d: mean error %.1f CIEDE2000.", box, f.MeanError)
 	case Round(f.MeanError, 1) <= Round(f.FullError, 1):
 		said[0] = fmt.Sprintf("%d of %d tubes: mean error %.1f CIEDE2000, as near as with all %d.", kept, box, f.MeanError, box)
 	}
