@@ -93,7 +93,7 @@ func TestAreaByOutline(t *testing.T) {
 	nan, inf := grid.Millimetres(math.NaN()), grid.Millimetres(math.Inf(1))
 	for part, outline := range map[string][][]grid.Point{
 		"a ring of its outline has too few points, 2; give three or more": {ring(1, 1, 5, 5, 9, 1), ring(1, 1, 2, 2)},
-		"a ring of its outline has 0 points":                              {{}},
+		"a ring of its outline has too few points, 0":                     {{}},
 		"a point of its outline is not a number; give":                    {ring(1, 1, 5, nan, 9, 1)},
 		"is not a number; give its distance from the panel's left":        {ring(1, 1, inf, 5, 9, 1)},
 		"holds nothing of the panel of 40 × 30 mm; measure its points":    {ring(40, 0, 50, 0, 50, 30)},
