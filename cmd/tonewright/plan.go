@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"io"
 
 	"github.com/spf13/pflag"
@@ -92,7 +93,7 @@ func runPlan(args []string, out, errs io.Writer) error {
 	p, err := plan.Make(opt)
 	if err != nil {
 		steps.end()
-		return job.Blame(err)
+		return f.blame(set, job, err)
 	}
 	steps.say("writing")
 	err = write(p, targets, &f.studyFlag)
@@ -106,6 +107,17 @@ func runPlan(args []string, out, errs io.Writer) error {
 	}
 	_, err = io.WriteString(out, plainText(text.String()))
 	return err
+}
+
+// blame tells where in the painting file the mistake is, unless a flag made it.
+func (f *planFlags) blame(set *pflag.FlagSet, j job, err error) error {
+	if wrong, ok := errors.AsType[plan.KeyError](err); ok && set.Changed(wrong.Key) {
+		return err
+	}
+	if _, ok := errors.AsType[plan.RegionError](err); ok && set.Changed("region") {
+		return err
+	}
+	return j.Blame(err)
 }
 
 // options reads the flags; every mistake in them is a usage error that names the flag.

@@ -23,6 +23,7 @@ type Painting struct {
 
 	file  string
 	lines map[string]int // where the place of each region is said, by the region's name
+	keys  map[string]int // where each key above the regions stands
 }
 
 // largest is the most bytes a painting file may have: far over what a hand writes.
@@ -66,19 +67,24 @@ func parseText(file string, text []byte, box *paint.Box) (Painting, error) {
 	return r.Painting, nil
 }
 
-// Blame returns the error of a plan with the file and the line where the region it is
-// about is said to lie; other errors as they are.
+// Blame returns the error of a plan with the file and the line of the region or the key
+// that it is about; other errors as they are.
 func (p *Painting) Blame(err error) error {
-	wrong, ok := errors.AsType[plan.RegionError](err)
-	line := p.lines[strings.ToLower(wrong.Name)]
-	if !ok || line == 0 {
+	line := 0
+	if wrong, ok := errors.AsType[plan.RegionError](err); ok {
+		line = p.lines[strings.ToLower(wrong.Name)]
+	}
+	if wrong, ok := errors.AsType[plan.KeyError](err); ok {
+		line = p.keys[wrong.Key]
+	}
+	if line == 0 {
 		return err
 	}
-	located := fmt.Errorf("%s:%d: %w", p.file, line, wrong)
-	if _, ok := errors.AsType[plan.UsageError](err); ok {
-		return plan.Misused(located)
+	misuse, misused := errors.AsType[plan.UsageError](err)
+	if !misused {
+		return fmt.Errorf("%s:%d: %w", p.file, line, err)
 	}
-	return located
+	return plan.Misused(fmt.Errorf("%s:%d: %w", p.file, line, misuse.Unwrap()))
 }
 
 // folderOf returns the folder that a file's paths start from: that of the file itself,

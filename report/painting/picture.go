@@ -34,6 +34,10 @@ func (r *reading) all(tree *table) error {
 	if err := fill(r, tree, pictureKeys(), "here", elsewhere); err != nil {
 		return err
 	}
+	r.keys = map[string]int{}
+	for _, e := range tree.entries {
+		r.keys[e.key] = e.line
+	}
 	if r.Options.Photo == "" {
 		return plan.Misused(fmt.Errorf(`%s: names no photo; write photo = "kettle.jpg", with the photo beside this file`, r.file))
 	}

@@ -141,7 +141,7 @@ func open(opt Options) (photo *analyze.Photo, layout grid.Grid, crop image.Recta
 	}
 	layout, err = layOut(opt, photo.Width, photo.Height)
 	if err != nil {
-		return nil, layout, crop, Misused(err)
+		return nil, layout, crop, Misused(KeyError{"cell", err})
 	}
 	return photo, layout, opt.Crop.Rect(photo.Width, photo.Height, float64(layout.Width/layout.Height)), nil
 }

@@ -219,7 +219,10 @@ func checkWishes(opt Options) error {
 			return RegionError{r.Name, err}
 		}
 	}
-	return opt.Tubes.check(opt)
+	if err := opt.Tubes.check(opt); err != nil {
+		return KeyError{"tubes", err}
+	}
+	return nil
 }
 
 func (w RegionWish) check(regions []RegionWish, box []paint.Paint) error {

@@ -27,6 +27,18 @@ func (e RegionError) Error() string { return fmt.Sprintf("region %q: %v", e.Name
 // Unwrap returns what is wrong, without the region's name.
 func (e RegionError) Unwrap() error { return e.err }
 
+// KeyError is a mistake that only shows once the photo or the regions are known, in what
+// one key of a painting file, or the flag of its name, asks for.
+type KeyError struct {
+	Key string // "cell", "tubes"
+	err error
+}
+
+func (e KeyError) Error() string { return e.err.Error() }
+
+// Unwrap returns the error it holds.
+func (e KeyError) Unwrap() error { return e.err }
+
 // CheckRegionName tells why a region cannot have a name; nil if it can.
 func CheckRegionName(name string) error {
 	switch {
