@@ -89,7 +89,7 @@ func (m miss) shifts() string {
 	if len(words) == 0 {
 		return m.lean()
 	}
-	return listed(words)
+	return Listed(words)
 }
 
 // lean says which way two near grays differ, where no figure does.

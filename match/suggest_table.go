@@ -62,7 +62,7 @@ const (
 )
 
 func newTable(owned []paint.Paint, ask Asked) *table {
-	t := &table{ask: ask, white: ownWhite(owned)}
+	t := &table{ask: ask, white: paint.OwnWhite(owned)}
 	for _, p := range byValue(owned) {
 		if !p.White() {
 			t.paints = append(t.paints, p)
@@ -87,15 +87,6 @@ func (t *table) lay() {
 			t.dulls[i*n+j] = -1
 		}
 	})
-}
-
-// ownWhite returns the lightest white of the box; nil where it has none that is white.
-func ownWhite(owned []paint.Paint) *paint.Paint {
-	white := paint.TintingWhite(owned)
-	if indexOf(owned, white.ID) < 0 {
-		return nil
-	}
-	return &white
 }
 
 // legOf samples the string between two paints.

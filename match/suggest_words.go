@@ -72,7 +72,7 @@ func (s *Suggestion) reach() string {
 	case s.Covered < 0.005:
 		share = "none of it"
 	}
-	text := fmt.Sprintf("%s: values %.1f to %.1f cover %s; ", listed(names), s.ValueMin, s.ValueMax, share)
+	text := fmt.Sprintf("%s: values %.1f to %.1f cover %s; ", Listed(names), s.ValueMin, s.ValueMax, share)
 	if s.Covered > 0 {
 		text += fmt.Sprintf("chroma up to %.0f; ", s.Chroma)
 	}
@@ -95,7 +95,7 @@ func (s *Suggestion) ties() string {
 	if len(s.TieIns) == 0 {
 		return ". "
 	}
-	return fmt.Sprintf("; already used in %s. ", listed(s.TieIns))
+	return fmt.Sprintf("; already used in %s. ", Listed(s.TieIns))
 }
 
 // drying says how fast the paints dry, what that forbids, and which of them fade.
@@ -133,8 +133,8 @@ func namesOf(paints []paint.Paint) (names []string) {
 	return names
 }
 
-// listed joins words as "a, b and c".
-func listed(words []string) string {
+// Listed joins words as "a, b and c".
+func Listed(words []string) string {
 	last := len(words) - 1
 	if last < 1 {
 		return strings.Join(words, "")

@@ -23,10 +23,19 @@ const whiteL = 90
 // TintingWhite returns the white that tints are made with: of the owned whites the
 // lightest, else titanium white.
 func TintingWhite(owned []Paint) Paint {
-	white, lightest := library()[0], float64(whiteL)
-	for _, p := range owned {
-		if l := p.Masstone().L; p.White() && l > lightest {
-			white, lightest = p, l
+	if white := OwnWhite(owned); white != nil {
+		return *white
+	}
+	return library()[0]
+}
+
+// OwnWhite returns the lightest of the owned whites, nil where none is light enough to
+// make tints with.
+func OwnWhite(owned []Paint) (white *Paint) {
+	lightest := float64(whiteL)
+	for i := range owned {
+		if l := owned[i].Masstone().L; owned[i].White() && l > lightest {
+			white, lightest = &owned[i], l
 		}
 	}
 	return white

@@ -84,3 +84,13 @@ func TestOpacityAgreesWithContrast(t *testing.T) {
 	assert.InDelta(t, 0.93, contrast(known(t, "titanium-white")), 0.005)
 	assert.Greater(t, contrast(known(t, "titanium-white")), contrast(known(t, "zinc-white"))+0.2)
 }
+
+// A white too gray to tint with is no white to mix by, and nothing that is not owned is.
+func TestOwnWhite(t *testing.T) {
+	dim := library()[0].Vary(200, 1, 0)
+	require.True(t, dim.White())
+	require.Less(t, dim.Masstone().L, float64(whiteL))
+	assert.Nil(t, OwnWhite([]Paint{dim}))
+	assert.Nil(t, OwnWhite(nil))
+	assert.Equal(t, library()[0].ID, OwnWhite([]Paint{dim, library()[0]}).ID)
+}

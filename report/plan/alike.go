@@ -62,7 +62,7 @@ func lookAlikesOf(regions []Region, touching func(a, b int) bool, paints []paint
 	if sight.Full() {
 		return l
 	}
-	e := eye{sight: sight, white: whiteOf(paints)}
+	e := eye{sight: sight, white: paint.OwnWhite(paints)}
 	piles := e.dabsOf(regions, paints)
 	l.Piles, l.More.Piles = e.alike(piles, nil, e.tellPiles)
 	tubes := e.tubesIn(piles, paints)

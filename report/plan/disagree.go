@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"tonewright/analyze"
+	"tonewright/match"
 )
 
 // misplaced lists the regions whose rank does not fit their role: a focal one that is
@@ -56,7 +57,7 @@ func (s *scene) disagreements(standings []analyze.Standing) []Disagreement {
 		if d.Role == RoleFocal {
 			d.Text = fmt.Sprintf("%s is to be focal, but stands out only as number %d: %s.", s.label(r), d.Rank, standOutMore(names))
 		} else {
-			d.Text = fmt.Sprintf("%s is to be quiet, but stands out as number %d, more than %s.", s.label(r), d.Rank, listed(names))
+			d.Text = fmt.Sprintf("%s is to be quiet, but stands out as number %d, more than %s.", s.label(r), d.Rank, match.Listed(names))
 		}
 		if d.Mend == nil {
 			d.Text += " No change of one region's palette and value was found that mends it."
@@ -70,7 +71,7 @@ func standOutMore(names []string) string {
 	if len(names) == 1 {
 		return names[0] + " stands out more"
 	}
-	return listed(names) + " stand out more"
+	return match.Listed(names) + " stand out more"
 }
 
 // label is a region's tag and name; what no region covers has no wish.

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"tonewright/analyze/colour"
+	"tonewright/match"
 )
 
 // analogousArc is how many hue steps analogous hues cover at the most: about three
@@ -38,10 +39,10 @@ func analogousText(all hue, regions []Region, hues []HueShare) string {
 		}
 	}
 	if len(within) > 0 {
-		texts = append(texts, "Analogous within themselves: "+listed(within)+".")
+		texts = append(texts, "Analogous within themselves: "+match.Listed(within)+".")
 	}
 	if len(palettes) > 0 {
-		texts = append(texts, "Palettes of neighbouring paints: "+listed(palettes)+".")
+		texts = append(texts, "Palettes of neighbouring paints: "+match.Listed(palettes)+".")
 	}
 	return strings.Join(texts, " ")
 }
@@ -79,7 +80,7 @@ func (h hue) arcText(hues []HueShare) string {
 	}
 	text := fmt.Sprintf("Most of the picture is analogous: %.0f in 100 of its colour, by area × chroma, lie %s", 100*held, ends)
 	if len(outside) > 0 {
-		text += "; outside: " + listed(outside)
+		text += "; outside: " + match.Listed(outside)
 	}
 	return text + "."
 }
@@ -134,12 +135,4 @@ func (h hue) shortest(part float64) (from, width, held float64) {
 		}
 	}
 	return from, width, held
-}
-
-// listed joins words with commas and an "and".
-func listed(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }

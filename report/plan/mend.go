@@ -12,6 +12,7 @@ import (
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
 	"tonewright/match"
+	"tonewright/match/paint"
 )
 
 // scene is the picture as it is to be painted, for asking what a change would do.
@@ -255,7 +256,7 @@ func (s *scene) changesOf(r int, more bool) []change {
 	}
 	for _, wish := range s.wishesFor(r, more) {
 		for _, p := range s.palettes(r, wish) {
-			if p.Covered < wellCovered || (p.White == nil) != (w.NoWhite || whiteOf(s.box) == nil) {
+			if p.Covered < wellCovered || (p.White == nil) != (w.NoWhite || paint.OwnWhite(s.box) == nil) {
 				continue
 			}
 			c := change{region: r, wish: w, palette: true}
@@ -316,7 +317,7 @@ func paletteWords(s match.Suggestion) string {
 	if s.White != nil {
 		names = append(names, s.White.Name)
 	}
-	return listed(names)
+	return match.Listed(names)
 }
 
 // steps words one of shiftSteps.

@@ -186,7 +186,7 @@ func (x mixed) idle() string {
 		is = "are"
 	}
 	return fmt.Sprintf("%s %s in none of these mixes: by value a palette runs from its darkest paint over the next to its lightest and white, one mix for each value, and this region has no values of that stretch. With aim = \"photo\" its paints mix freely.",
-		listed(names), is)
+		match.Listed(names), is)
 }
 
 // aim returns a region's palette, without its note, and what it aims at, not mixed yet:

@@ -137,21 +137,12 @@ func paletteOf(w RegionWish, box []paint.Paint) (of tubes) {
 		}
 	}
 	if of.white == nil && !w.NoWhite {
-		of.white = whiteOf(box)
+		of.white = paint.OwnWhite(box)
 	}
 	if len(of.paints) == 0 { // white alone
 		of.paints, of.white = []paint.Paint{*of.white}, nil
 	}
 	return of
-}
-
-// whiteOf returns the box's lightest white, nil where it has none.
-func whiteOf(box []paint.Paint) *paint.Paint {
-	if !slices.ContainsFunc(box, paint.Paint.White) {
-		return nil
-	}
-	white := paint.TintingWhite(box)
-	return &white
 }
 
 // entry writes the palette as data.

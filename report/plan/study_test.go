@@ -34,7 +34,9 @@ func studyRow(t *testing.T, m *mixer, greys ...float32) (thick, coat *analyze.Pi
 		x.aims = append(x.aims, c.Lab)
 	}
 	x.recipes = match.Recipes(m.box, x.aims, m.mixing)
-	m.wishes = []RegionWish{{}}
+	if m.wishes == nil {
+		m.wishes = []RegionWish{{}}
+	}
 	thick, coat = studyOf(p, of, []mixed{x}, [][]analyze.Cluster{clusters}, m)
 	return thick, coat, x
 }
@@ -89,6 +91,25 @@ func TestStudyOverBlack(t *testing.T) {
 		}
 	}
 	assert.Positive(t, darker, "white lets black through in one coat")
+}
+
+// A thinner coat lets more of the ground through, and a region that is lightened is
+// lighter in the study.
+func TestStudyByCoatAndShift(t *testing.T) {
+	at := func(l float32, coat, shift float64) (thick, over float64) {
+		m := studyMixer()
+		black := colour.Lab{L: 18}.Reflectance()
+		m.mixing.Ground, m.mixing.Coat = &black, coat
+		m.wishes = []RegionWish{{Shift: shift}}
+		a, b, _ := studyRow(t, m, l)
+		return a.At(0).L, b.At(0).L
+	}
+	_, one := at(95, 1, 0)
+	_, thin := at(95, 0.3, 0)
+	thick, _ := at(60, 1, 0)
+	lighter, _ := at(60, 1, 1)
+	assert.Less(t, thin, one-1)
+	assert.InDelta(t, colour.LOf(colour.ValueOf(thick)+1), lighter, 1)
 }
 
 // A region lightened by a value is lighter by a value everywhere the box reaches.

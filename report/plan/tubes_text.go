@@ -49,7 +49,7 @@ func bought(d match.DroppedPaint, tags []string) string {
 		if more := len(tags) - mostTags; more > 1 {
 			tags = append(tags[:mostTags:mostTags], fmt.Sprintf("%d more", more))
 		}
-		return fmt.Sprintf("would bring %s nearer, by up to %.1f; %s", listed(tags), d.UpTo, off)
+		return fmt.Sprintf("would bring %s nearer, by up to %.1f; %s", match.Listed(tags), d.UpTo, off)
 	case Round(d.Gain, 1) == 0:
 		return "nothing this picture asks for"
 	}
@@ -88,5 +88,5 @@ func overText(over []match.RegionError, wish TubeWish) string {
 	if wish.Most == 0 {
 		cure = "the whole box does hardly better there"
 	}
-	return fmt.Sprintf("Not within %g: %s; %s.", wish.Within, listed(regions), cure)
+	return fmt.Sprintf("Not within %g: %s; %s.", wish.Within, match.Listed(regions), cure)
 }
