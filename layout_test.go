@@ -23,12 +23,13 @@ var mayImport = map[string][]string{
 	"match/paint":     {"analyze/colour"},
 	"match/fit":       {},
 	"match/tube":      {"analyze/colour", "match/fit", "match/paint"},
+	"match/layer":     {"match/paint"},
 	"match":           {"analyze/colour", "match/fit", "match/paint"},
-	"report/plan":     {"analyze", "analyze/colour", "grid", "match", "match/paint"},
-	"report/painting": {"analyze/colour", "grid", "match", "match/paint", "report/plan"},
+	"report/plan":     {"analyze", "analyze/colour", "grid", "match", "match/layer", "match/paint"},
+	"report/painting": {"analyze/colour", "grid", "match", "match/layer", "match/paint", "report/plan"},
 	"report/answer":   {"analyze", "analyze/colour", "grid", "match", "match/paint", "match/tube", "report/plan"},
 	"report":          {"analyze", "analyze/colour", "grid", "report/answer", "report/plan"},
-	"cmd/tonewright":  {"analyze/colour", "grid", "match", "match/paint", "report", "report/answer", "report/painting", "report/plan"},
+	"cmd/tonewright":  {"analyze/colour", "grid", "match", "match/layer", "match/paint", "report", "report/answer", "report/painting", "report/plan"},
 	"testdata/scene":  {"analyze/colour", "match/paint"},
 }
 

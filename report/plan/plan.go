@@ -33,6 +33,11 @@ type Plan struct {
 	LookAlikes LookAlikes `json:"look_alikes"`
 	Tubes      *Tubes     `json:"tubes,omitempty"` // where few were asked for
 
+	Drawing Drawing `json:"drawing"`
+	Layers  Layers  `json:"layers"`
+	Days    Days    `json:"days"`
+	Amounts Amounts `json:"amounts"`
+
 	// Pictures is what the report draws; it is no part of the JSON.
 	Pictures Pictures `json:"-"`
 }
@@ -228,6 +233,8 @@ type Options struct {
 	Mixing     match.Options // of the recipe search
 	Sight      colour.Sight  // the painter's; zero: full
 	Tubes      TubeWish      // zero: the whole box may be used
+	Detail     int           // of the drawing, 1-10; 0: DetailUsual
+	Work       Work          // how and when it is painted
 	Step       func(string)  // told what is being done; nil: nobody
 }
 
