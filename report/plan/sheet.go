@@ -90,6 +90,7 @@ func Sheets(opt Options, wish SheetWish) (*SheetPlan, error) {
 		for i, r := range parting.Regions {
 			p.Regions = append(p.Regions, SheetRegion{tagOf(i), r.Name})
 		}
+		p.Drawing = drawingOf(picture, parting, layout, opt.Detail)
 	}
 	return p, nil
 }
