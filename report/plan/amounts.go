@@ -23,8 +23,8 @@ type Amounts struct {
 // MixAmount is what one mix takes over all its coats, without medium. Colours mixed with
 // the same parts are one mix, under the first one's tag.
 type MixAmount struct {
-	ID       string  `json:"id"`       // the colour's tag, or the coat's id for a mix of its own
-	CM2      float64 `json:"area_cm2"` // where it is the colour seen in the end; what the coat covers, of a coat's own
+	ID       string  `json:"id"`       // the tag of its pile
+	CM2      float64 `json:"area_cm2"` // of the colours that are mixed so; where it is laid, each place once, of a pile that is for no colour
 	Coats    int     `json:"coats"`
 	ML       float64 `json:"ml"`        // laid out, the waste with it
 	Grams    float64 `json:"grams"`     // the same
@@ -51,7 +51,7 @@ type MediumAmount struct {
 
 // Pile is paint laid out for one session.
 type Pile struct {
-	ID       string  `json:"id"` // the mix's tag
+	ID       string  `json:"id"` // its tag
 	ML       float64 `json:"ml"` // of paint
 	MediumML float64 `json:"medium_ml"`
 	Size     string  `json:"size"`       // in words a hand knows: "a hazelnut, heaped 2 cm wide"

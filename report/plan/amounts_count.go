@@ -3,6 +3,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"tonewright/grid"
@@ -18,13 +19,16 @@ const leastPile = 0.5
 
 // A stock is the paint of one mix over the whole painting.
 type stock struct {
-	id     string
+	id     string     // the pile's tag
 	region int        // where it is first used
 	parts  []Part     // as they are told
 	of     match.Pile // the same, 1 in all
 	light  float64    // L* of the mix, thick
-	cm2    float64
-	coats  int
+
+	colours bool     // it is mixed for colours, not for a coat only
+	on      []string // where it is laid, if not
+	cm2     float64
+	coats   []int
 
 	ml, medium float64 // laid out
 }
@@ -45,7 +49,7 @@ type count struct {
 	unit   grid.Unit
 	stocks []stock
 	loads  []load
-	at     map[string]int // id of a mix → its stock
+	at     map[string]int // tag of a pile → its stock
 	kinds  []MediumAmount // unrounded
 }
 
@@ -54,33 +58,67 @@ func newCount(regions []Region, coats []Coat, g grid.Grid, box paint.Box, work W
 	if work.Waste != nil {
 		c.waste = *work.Waste
 	}
-	panel := float64(g.Width) * float64(g.Height) / 100 // cm²
+	panel := float64(g.Width) * float64(g.Height) / 100
+	place := map[string]float64{} // tag of a colour → cm² it covers
 	for i, r := range regions {
 		for _, col := range r.Colours {
-			first := col.ID
-			if col.SameAs != "" {
-				first = col.SameAs
-			}
-			n := c.stockOf(first, i, col.Recipe.Parts)
-			c.at[col.ID] = n
-			c.stocks[n].cm2 += col.PanelShare * panel
+			place[col.ID] = col.PanelShare * panel
+			s := c.stockOf(cmp.Or(col.SameAs, col.ID), i, col.Recipe.Parts)
+			s.cm2 += place[col.ID]
+			s.colours = true
 		}
 	}
-	for i := range coats {
-		c.load(i, regions, panel)
+	for i, coat := range coats {
+		region := slices.IndexFunc(regions, func(r Region) bool { return r.Tag == coat.Region })
+		c.addCoat(i, region, leastShare*panel, place)
 	}
 	return c
 }
 
-// stockOf returns the stock of an id, a new one where there is none.
-func (c *count) stockOf(id string, region int, parts []Part) int {
-	if n, known := c.at[id]; known {
-		return n
+// leastShare is what is covered at least of the panel: shares are told to four digits, and
+// what rounds to nothing is painted all the same.
+const leastShare = 0.5e-4
+
+// addCoat notes what a coat takes of each of its piles, which covers so many cm² at least.
+func (c *count) addCoat(i, region int, least float64, place map[string]float64) {
+	coat := c.coats[i]
+	medium, _ := layer.ParseMedium(coat.Medium) // written by String, so it is read back
+	for _, m := range coat.Mixes {
+		cm2 := 0.0
+		for _, tag := range m.On {
+			cm2 += place[tag]
+		}
+		s := c.stockOf(m.Pile, region, m.Parts)
+		if !s.colours {
+			s.laidOn(m.On, place)
+		}
+		if n := len(s.coats); n == 0 || s.coats[n-1] != i {
+			s.coats = append(s.coats, i)
+		}
+		film := max(cm2, least) / 1e4 * coat.FilmUM // ml, the medium with it
+		c.loads = append(c.loads, load{i, c.at[m.Pile], film / (1 + medium.Parts), medium.Parts, medium.Kind})
 	}
-	of := knifed(parts, c.known)
-	c.at[id] = len(c.stocks)
-	c.stocks = append(c.stocks, stock{id: id, region: region, parts: parts, of: of, light: lightOf(of)})
-	return c.at[id]
+}
+
+// stockOf returns the stock of a pile's tag, a new one where there is none.
+func (c *count) stockOf(id string, region int, parts []Part) *stock {
+	n, there := c.at[id]
+	if !there {
+		n = len(c.stocks)
+		c.at[id] = n
+		of := knifed(parts, c.known)
+		c.stocks = append(c.stocks, stock{id: id, region: region, parts: parts, of: of, light: lightOf(of)})
+	}
+	return &c.stocks[n]
+}
+
+// laidOn counts the places that a pile of no colour's is laid in, each once.
+func (s *stock) laidOn(tags []string, place map[string]float64) {
+	for _, tag := range tags {
+		if !slices.Contains(s.on, tag) {
+			s.on, s.cm2 = append(s.on, tag), s.cm2+place[tag]
+		}
+	}
 }
 
 // lightOf returns L* of a pile laid thick, to three digits.
@@ -90,79 +128,13 @@ func lightOf(of match.Pile) float64 {
 	return Round(r.Lab().L, 3)
 }
 
-// leastShare is what a colour has at least of the panel: shares are told to four digits,
-// and what rounds to nothing is painted all the same.
-const leastShare = 0.5e-4
-
-// load notes what a coat takes of each of its mixes.
-func (c *count) load(i int, regions []Region, panel float64) {
-	coat := c.coats[i]
-	region := slices.IndexFunc(regions, func(r Region) bool { return r.Tag == coat.Region })
-	if region < 0 {
-		return
-	}
-	medium, _ := layer.ParseMedium(coat.Medium) // written by String, so it is read back
-	shares := coatShares(coat, regions[region])
-	used := map[int]bool{}
-	for j, m := range coat.Mixes {
-		id := m.ID
-		if id == "" {
-			id = coat.ID
-		}
-		n := c.stockOf(id, region, m.Parts)
-		cm2 := max(shares[j], leastShare) * panel
-		if m.ID == "" {
-			c.stocks[n].cm2 += cm2
-		}
-		if !used[n] {
-			c.stocks[n].coats++
-		}
-		used[n] = true
-		film := cm2 / 1e4 * coat.FilmUM // ml, the medium with it
-		c.loads = append(c.loads, load{i, n, film / (1 + medium.Parts), medium.Parts, medium.Kind})
-	}
-}
-
-// coatShares returns how much of the panel each mix of a coat covers: a colour's mix what
-// the colour covers, a mix of the coat's own the region. A block-in covers its region
-// whichever mixes it is made with.
-func coatShares(coat Coat, r Region) []float64 {
-	shares, sum := make([]float64, len(coat.Mixes)), 0.0
-	for i, m := range coat.Mixes {
-		shares[i] = mixShare(m, r)
-		sum += shares[i]
-	}
-	if coat.Pass == PassBlockIn && sum > 0 {
-		for i := range shares {
-			shares[i] *= r.Share / sum
-		}
-	}
-	return shares
-}
-
-// mixShare returns how much of the panel a mix covers in a region.
-func mixShare(m CoatMix, r Region) (share float64) {
-	if m.ID == "" {
-		return r.Share
-	}
-	if i := slices.IndexFunc(r.Colours, func(c Colour) bool { return c.ID == m.ID }); i >= 0 {
-		return r.Colours[i].PanelShare
-	}
-	for _, c := range r.Colours { // the mix goes by the tag of another region's colour
-		if c.SameAs == m.ID {
-			share += c.PanelShare
-		}
-	}
-	return share
-}
-
 // mixes returns what each mix takes that is painted with.
 func (c *count) mixes() []MixAmount {
 	list := []MixAmount{}
 	for _, s := range c.stocks {
-		if s.coats > 0 {
+		if len(s.coats) > 0 {
 			list = append(list, MixAmount{
-				ID: s.id, CM2: Round(s.cm2, 2), Coats: s.coats,
+				ID: s.id, CM2: Round(s.cm2, 2), Coats: len(s.coats),
 				ML: Round(s.ml, 2), Grams: Round(s.ml*densityOf(s.of), 2), MediumML: Round(s.medium, 2),
 			})
 		}

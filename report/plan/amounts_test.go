@@ -36,7 +36,7 @@ func oneMix(share float64) []Region {
 func coat(id, region, pass, medium string, film float64, tags ...string) Coat {
 	c := Coat{ID: id, Region: region, Pass: pass, Medium: medium, FilmUM: film}
 	for _, tag := range tags {
-		c.Mixes = append(c.Mixes, CoatMix{ID: tag})
+		c.Mixes = append(c.Mixes, CoatMix{ID: tag, Pile: tag, On: []string{tag}})
 	}
 	return c
 }
@@ -84,45 +84,50 @@ func TestAmountsMedium(t *testing.T) {
 	assert.InDelta(t, 88, d.Sessions[0].Piles[0].ML, 1e-9)
 }
 
-// Colours with the same parts are one pile under the first's tag, whichever tag a coat
-// calls it by, and its area is that of both.
+// Colours with the same parts are one pile under the first's tag, and its area is that of
+// both.
 func TestAmountsSharePiles(t *testing.T) {
 	regions := []Region{
 		{Tag: "A", Share: 0.5, Colours: []Colour{aColour("A1", 0.5, part("viridian", 1))}},
 		{Tag: "B", Share: 0.5, Colours: []Colour{aColour("B1", 0.2, part("viridian", 1)), aColour("B2", 0.3, part("ivory-black", 1))}},
 	}
 	regions[1].Colours[0].SameAs = "A1"
-	for _, tag := range []string{"B1", "A1"} {
-		l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassNext, "none", 100, "A1"), coat("B.1", "B", PassNext, "none", 100, tag, "B2")}}
-		d := &Days{Sessions: []Session{{Coats: []string{"A.1", "B.1"}}}}
-		a := amountsOf(regions, l, d, squareMetre(t), paint.StarterBox(), without(0))
-		require.Len(t, a.Mixes, 2)
-		assert.Equal(t, "A1", a.Mixes[0].ID)
-		assert.InDelta(t, 7000, a.Mixes[0].CM2, 1e-9)
-		assert.InDelta(t, 70, a.Mixes[0].ML, 1e-9)
-		assert.Equal(t, 2, a.Mixes[0].Coats)
-		assert.InDelta(t, 30, a.Mixes[1].ML, 1e-9)
-		require.Len(t, d.Sessions[0].Piles, 2)
-		assert.InDelta(t, 70, d.Sessions[0].Piles[0].ML, 1e-9)
-	}
+	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassNext, "none", 100, "A1"), coat("B.1", "B", PassNext, "none", 100, "B1", "B2")}}
+	l.Coats[1].Mixes[0].Pile = "A1"
+	d := &Days{Sessions: []Session{{Coats: []string{"A.1", "B.1"}}}}
+	a := amountsOf(regions, l, d, squareMetre(t), paint.StarterBox(), without(0))
+	require.Len(t, a.Mixes, 2)
+	assert.Equal(t, "A1", a.Mixes[0].ID)
+	assert.InDelta(t, 7000, a.Mixes[0].CM2, 1e-9)
+	assert.InDelta(t, 70, a.Mixes[0].ML, 1e-9)
+	assert.Equal(t, 2, a.Mixes[0].Coats)
+	assert.InDelta(t, 30, a.Mixes[1].ML, 1e-9)
+	require.Len(t, d.Sessions[0].Piles, 2)
+	assert.InDelta(t, 70, d.Sessions[0].Piles[0].ML, 1e-9)
 }
 
-// A block-in covers its region with the mixes it has, a glaze of its own mix too; a next
-// pass covers what its colours do.
+// A pile covers the places it is laid in: of other colours too, and of one coat after
+// another; the area told is that of its own colour, or each place once of a pile that is
+// for no colour.
 func TestAmountsOfCoats(t *testing.T) {
 	regions := []Region{{Tag: "A", Share: 0.8, Colours: []Colour{
 		aColour("A1", 0.3, part("titanium-white", 1)), aColour("A2", 0.1, part("burnt-umber", 1)), aColour("A3", 0.4, part("viridian", 1)),
 	}}}
+	blockIn := coat("A.1", "A", PassBlockIn, "none", 50, "A1", "A2")
+	blockIn.Mixes[0].On = []string{"A1", "A3"}
 	glaze := coat("A.3", "A", PassGlaze, "linseed 1:1", 40)
-	glaze.Mixes = []CoatMix{{Parts: []Part{part("quinacridone-rose", 1)}}}
-	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassBlockIn, "none", 50, "A1", "A2"), coat("A.2", "A", PassNext, "none", 100, "A3"), glaze}}
+	glaze.Mixes = []CoatMix{{Pile: "glaze 1", On: []string{"A2", "A3"}, Parts: []Part{part("quinacridone-rose", 1)}}}
+	again := coat("A.4", "A", PassGlaze, "none", 40)
+	again.Mixes = []CoatMix{{Pile: "glaze 1", On: []string{"A1", "A2"}, Parts: []Part{part("quinacridone-rose", 1)}}}
+	l := Layers{FilmUM: 100, Coats: []Coat{blockIn, coat("A.2", "A", PassNext, "none", 100, "A3"), glaze, again}}
 	a := amountsOf(regions, l, &Days{}, squareMetre(t), paint.StarterBox(), without(0))
 	got := map[string]float64{}
 	for _, m := range a.Mixes {
 		got[m.ID] = m.ML
 	}
-	assert.Equal(t, map[string]float64{"A1": 30, "A2": 10, "A3": 40, "A.3": 16}, got)
-	assert.Equal(t, MixAmount{"A.3", 8000, 1, 16, Round(16*known(t, "quinacridone-rose").TubeDensity(), 2), 16}, a.Mixes[3])
+	assert.Equal(t, map[string]float64{"A1": 35, "A2": 5, "A3": 40, "glaze 1": 10 + 16}, got)
+	assert.Equal(t, 3000., a.Mixes[0].CM2)
+	assert.Equal(t, MixAmount{"glaze 1", 8000, 2, 26, Round(26*known(t, "quinacridone-rose").TubeDensity(), 2), 10}, a.Mixes[3])
 }
 
 // Nobody lays out less than 0.5 ml: of a colour so small that its share rounds to nothing,

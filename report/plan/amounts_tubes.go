@@ -27,7 +27,9 @@ func (c *count) tubes(box paint.Box) []TubeAmount {
 }
 
 func tubeAmount(p paint.Paint, ml float64, box paint.Box, owned bool) TubeAmount {
-	t := TubeAmount{Paint: p.ID, Name: p.Name, ML: Round(ml, 2), Grams: Round(ml*p.TubeDensity(), 2), Density: Round(p.TubeDensity(), 2)}
+	density := p.TubeDensity()
+	t := TubeAmount{Paint: p.ID, Name: p.Name, ML: Round(ml, 2), Grams: Round(ml*density, 2), Density: Round(density, 2)}
+	ml = t.ML // what is said is said of what is printed
 	takes := "takes about " + about(ml)
 	left, told := box.Left[p.ID]
 	switch {
@@ -46,13 +48,13 @@ func tubeAmount(p paint.Paint, ml float64, box paint.Box, owned bool) TubeAmount
 // about words an amount as surely as it is known: to the millilitre, or to the half of
 // one where it is less than three.
 func about(ml float64) string {
-	switch {
+	switch ml = Round(ml, 2); {
 	case ml < 0.25:
 		return "a dab"
 	case ml < 3:
 		return fmt.Sprintf("%g ml", math.Round(2*ml)/2)
 	}
-	return fmt.Sprintf("%.0f ml", ml)
+	return fmt.Sprintf("%.0f ml", math.Round(ml))
 }
 
 // What is said of what is left. Ours: a hand that lays on a quarter more or less than the
