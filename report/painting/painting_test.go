@@ -24,6 +24,7 @@ panel = "30x40cm"
 cell = "2.5cm"
 crop = "10,0,80,100"
 ground = "#202020"
+detail = 7
 key = "literal"
 sight = { kind = "Deutan", severity = 0.8 }
 paints = [
@@ -85,6 +86,7 @@ func TestReadEveryKey(t *testing.T) {
 	assert.Equal(t, plan.Length{Length: 25, Unit: grid.Centimetre}, o.Cell)
 	assert.Equal(t, grid.Crop{Window: grid.Window{X: 10, Width: 80, Height: 100}}, o.Crop)
 	assert.Equal(t, "#202020", o.Ground.Name)
+	assert.Equal(t, 7, o.Detail)
 	assert.True(t, o.Literal)
 	assert.Equal(t, colour.Sight{Kind: "deutan", Severity: 0.8}, o.Sight)
 	assert.Equal(t, []string{"titanium-white", "yellow-ochre", "ultramarine-blue", "burnt-umber"}, ids(o.Box.Paints))

@@ -82,6 +82,7 @@ func panelKeys() []key[reading] {
 			r.Options.Ground, err = plan.ParseGround(text)
 			return err
 		})},
+		{"detail", "5", whole(plan.MostDetail, func(r *reading, n int) { r.Options.Detail = n })},
 		{"key", `"fit"`, oneOf([]string{"fit", "literal"}, func(r *reading, word string) { r.Options.Literal = word == "literal" })},
 	}
 }

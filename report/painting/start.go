@@ -114,6 +114,7 @@ func (w *startWriter) panel() {
 	w.set("crop", paint.TOMLString(cropText(o.Crop)), "what stays of the photo where the panel's proportion")
 	w.say(strings.Repeat(" ", noteColumn)+`# differs: centre, top, bottom, left, right,`,
 		strings.Repeat(" ", noteColumn)+`# or "x,y,w,h" in percent`)
+	w.set("# detail", "5", "how much is drawn: 1 the main contours, 10 all")
 	mode := "fit"
 	if o.Literal {
 		mode = "literal"
