@@ -50,6 +50,7 @@ type Coat struct {
 	Oil      Span      `json:"oil_share"`      // of the dry film, by volume, 0-1
 	Over     []string  `json:"over"`           // ids of the coats below that it lies on, its own region's and at its borders those behind
 	Why      string    `json:"why"`            // in a sentence, for the painter
+	Cautions []string  `json:"cautions"`       // keys of those its paints and medium call for
 }
 
 // CoatMix is a mix as it is used in a coat.

@@ -98,7 +98,7 @@ func addCaution(list []Caution, text, name string) []Caution {
 			return list
 		}
 	}
-	return append(list, Caution{text, []string{name}})
+	return append(list, Caution{Text: text, Paints: []string{name}})
 }
 
 // Kinds of warnings.
