@@ -140,10 +140,12 @@ func paintKeys() []key[reading] {
 	}
 }
 
+const coatIsThickness = "is how thick a coat over the ground is, like coat = 1.0; the coats of a region are set as [[layer]]"
+
 // readCoat reads how thick a coat is; a painter may look for the coats themselves there.
 func readCoat(r *reading, v *value) error {
 	if v.kind == unstable.Array || v.kind == unstable.InlineTable {
-		return errors.New("is how thick a coat over the ground is, like coat = 1.0; the coats of a region are set as [[layer]]")
+		return errors.New(coatIsThickness)
 	}
 	return measured(plan.LeastCoat, plan.MostCoat, " times an ordinary coat", func(r *reading, n float64) { r.Options.Mixing.Coat = n })(r, v)
 }

@@ -92,7 +92,8 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"a day that is none", `start = "2026-02-30"`, `:2: start: "2026-02-30" is no day of the calendar: that month is shorter`},
 		{"a month that is none", `start = "2026-13-01"`, `:2: start: "2026-13-01" is not a date`},
 		{"the American order", `start = "12/01/2026"`, `:2: start: "12/01/2026" is not a date`},
-		{"a day that is none, bare", `start = 2026-02-30`, `:2:9: there is no such day or time; a date is written like 2026-12-01`},
+		{"a day that is none, bare", `start = 2026-02-30`, `painting.toml:2:17: there is no such day; a date is written like 2026-12-01`},
+		{"a digit short", `start = 2026-12-1`, `painting.toml:2:9: a date is written with all its digits, like 2026-12-01`},
 		{"a year ago", `start = 1026-12-01`, `:2: start: "1026-12-01" is out of range: the year is 1900 to 2199`},
 		{"a time", `start = 2026-12-01T10:00:00`, `:2: start: has a time in it; write the day alone, like 2026-12-01`},
 		{"a time with its zone", `start = 2026-12-01T10:00:00Z`, `:2: start: has a time in it`},
@@ -116,12 +117,12 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"how thick, with its unit", `coat = 50`, `:2: coat: 50 is out of range: 0.05 to 20 times an ordinary coat`},
 		{"coats by their other name", region + "[[coat]]\nregion = \"jug\"", `:5: coat: is how thick a coat over the ground is, like coat = 1.0; the coats of a region are set as [[layer]]`},
 		{"a coat in braces", `coat = {region = "jug"}`, `:2: coat: is how thick`},
-		{"both of them", "coat = 1.0\n[[coat]]\nregion = \"jug\"", `painting.toml:3:3: coat is set twice; keep one of the two lines`},
+		{"both of them", "coat = 1.0\n[[coat]]\nregion = \"jug\"", `painting.toml:3:3: coat is how thick a coat over the ground is, like coat = 1.0; the coats of a region are set as [[layer]]`},
 		{"a layer in one bracket", region + "[layer]\nregion = \"jug\"", `:5: layer: is written as [[layer]] on a line of its own, with its keys on the lines below`},
 		{"a layer's key misspelt", region + "[[layer]]\nregoin = \"jug\"", `:6: regoin is not a key in a layer; did you mean region? keys in a layer are region, pass, mix, medium, film, wet, after`},
 		{"a layer's name", region + "[[layer]]\nname = \"jug\"", `:6: name is not a key in a layer; it stands above the first [[region]], or under a [[region]], where it says what is wanted of that region; keys in a layer are`},
 		{"a layer of what", region + "[[layer]]\npass = \"glaze\"", `:5: this layer names no region; write region = "kettle" with the name of one`},
-		{"a layer of none", region + "[[layer]]\npass = \"glaze\"\nregion = \"jar\"", `:7: region: there is no region "jar"; did you mean "jug"?; there are jug`},
+		{"a layer of none", region + "[[layer]]\npass = \"glaze\"\nregion = \"jugg\"", `:7: region: there is no region "jugg"; did you mean "jug"?; there are jug`},
 		{"a layer of the rest", region + "[[layer]]\npass = \"glaze\"\nregion = \"the rest\"", `:7: region: there is no region "the rest"; there are jug`},
 		{"a layer without regions", "[[layer]]\npass = \"glaze\"\nregion = \"jug\"", `:4: region: "jug" is the name of none: this file has no [[region]]`},
 		{"a list of regions", region + "[[layer]]\npass = \"glaze\"\nregion = [\"jug\"]", `:7: region is a list; write it like region = "kettle"`},
@@ -155,7 +156,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"left without a unit", "[left]\nviridian = 5", `:3: left: viridian: "5" is no amount of paint`},
 		{"some left", "[left]\nviridian = true", `:3: left: viridian is true or false; write it like titanium-white = "37 ml" or "60 g"`},
 		{"a list of what is left", `left = ["5 ml"]`, `:2: left is a list; write it like left = {titanium-white = "37 ml"}`},
-		
+
 		{"too many regions", manyRegions(26), `:77: 26 regions are too many: name at most 25`},
 		{"far too many", manyRegions(10000), `has more than 1000 keys up to here; that is no painting file`},
 		{"keys without end", manyKeys(), `:1001: has more than 1000 keys up to here`},
@@ -206,6 +207,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"a backslash", `photo2 = "C:\pictures"`, `painting.toml:2:13: in "double quotes" a backslash is written twice`},
 		{"half a sight", `sight = {kind = "deutan" severity = 1}`, `painting.toml:2:26: what stands in { } is parted by commas`},
 		{"one bracket and two", "[region]\nname = \"a\"\n" + region, `write [[region]] each time`},
+		{"two brackets and one", "[layer]\nwet = true\n" + coat, `painting.toml:7:3: [[layer]] stands here, and elsewhere layer without its two brackets; write [[layer]] each time`},
 		{"depth", "name = " + strings.Repeat("[", 200000), `painting.toml:2:`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
