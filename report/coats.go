@@ -85,16 +85,20 @@ func (n coatNamer) with(id string) string {
 	if c == nil {
 		return ""
 	}
-	var tags []string
+	var piles []string
 	for _, m := range c.Mixes {
-		tags = append(tags, either(m.ID != "", m.ID, id))
+		piles = append(piles, either(onItself(m), m.Pile, m.Pile+" for "+listed(m.On)))
 	}
-	text := ": " + strings.Join(tags, ", ")
+	text := ": " + strings.Join(piles, ", ")
 	if how := n.how(c); how != "" {
 		text += "; " + how
 	}
 	return text
 }
+
+// onItself tells whether a pile is laid in the places of the colour it is named after,
+// and in no others.
+func onItself(m plan.CoatMix) bool { return len(m.On) == 0 || len(m.On) == 1 && m.On[0] == m.Pile }
 
 // mediumText words a medium of a coat: "with linseed 1:10", "" for none.
 func mediumText(medium string) string {
