@@ -44,7 +44,7 @@ func (b *book) cards() ([]draft, error) {
 		if err != nil {
 			return nil, err
 		}
-		d := draft{paper: paper, about: fmt.Sprintf("cells %s, %s", grid.Spans(cellsOf(c)), size)}
+		d := draft{paper: paper, about: fmt.Sprintf("cells %s, %s%s", grid.Spans(cellsOf(c)), size, b.fineness(b.Enlarge))}
 		d.next = fmt.Sprintf("The same fine lines on the panel are %s apart; the ticks are tenths of a cell.", b.grid.Unit.Format(b.grid.Cell/grid.Millimetres(b.Finer)))
 		if b.Finer == 1 {
 			d.next = "The ticks at the edges are tenths of a cell."

@@ -9,6 +9,7 @@ import (
 
 // draft is what goes onto a page, before it is known how many there will be.
 type draft struct {
+	kind  Kind
 	paper grid.Paper
 	about string // what is on it, for the head
 	next  string // what to do with it, for the foot
@@ -27,10 +28,16 @@ func Pages(p *plan.SheetPlan, o Options) ([]Page, error) {
 		if err != nil {
 			return nil, err
 		}
+		for i := range made {
+			made[i].kind = k
+		}
 		drafts = append(drafts, made...)
 	}
 	pages := make([]Page, len(drafts))
 	for i, d := range drafts {
+		if b.Mirror && d.kind != Table {
+			d.about += ", mirrored"
+		}
 		pages[i] = framed(d, p.Name, i+1, len(drafts))
 		pages[i].add(d.marks...)
 	}
@@ -42,7 +49,7 @@ func (o Options) check(g grid.Grid) (err error) {
 	for _, k := range o.Kinds {
 		switch k {
 		case Panel:
-			_, _, err = o.tiling(g)
+			err = o.checkPanel(g)
 		case Cards:
 			if o.Cells == "" {
 				return errors.New("cards need cells: name them with --cards, like C3:F7")

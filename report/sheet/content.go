@@ -90,7 +90,7 @@ func (b *book) steps(v view) []Mark {
 // stepGray returns the fill of step i of n, dark to light: a light gray of the same
 // order, so that pencil shows on all of them.
 func stepGray(i, n int) Gray {
-	const darkest, white = 175, 255
+	const darkest, white = 196, 255
 	return Gray(darkest + (white-darkest)*i/max(1, n-1))
 }
 

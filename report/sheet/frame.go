@@ -44,7 +44,7 @@ const keyWidth grid.Millimetres = 28
 // counts from 1.
 func framed(d draft, title string, number, of int) Page {
 	p := d.paper
-	page := Page{Width: p.Width, Height: p.Height}
+	page := Page{Width: p.Width, Height: p.Height, Kind: d.kind, About: d.about}
 	base := margin + titleSize
 	right := p.Width - margin
 	count := fmt.Sprintf("page %d of %d", number, of)

@@ -7,35 +7,46 @@ import (
 	"tonewright/grid"
 )
 
-// tiling cuts the panel into sheets of the paper, standing or lying, whichever takes
-// fewer; where both take as many, the way the panel lies.
-func (o Options) tiling(g grid.Grid) (grid.Tiling, grid.Paper, error) {
-	first := upright(o.Paper, g)
-	var best grid.Tiling
-	var on grid.Paper
-	var failed error
-	for _, p := range [2]grid.Paper{first, first.Turned()} {
-		r := room(p)
-		l, err := grid.Lay(g.Width, g.Height, r.Width, r.Height, o.Overlap, mostSheets)
-		if err != nil {
-			failed = err
-		} else if on.Name == "" || len(l.Tiles) < len(best.Tiles) {
-			best, on = l, p
+// tiling cuts the panel into sheets of a paper, standing or lying, whichever takes fewer;
+// where both take as many, the way the panel lies. on is the paper so turned.
+func (o Options) tiling(g grid.Grid, p grid.Paper) (best grid.Tiling, on grid.Paper, err error) {
+	first := upright(p, g)
+	fewest := 0
+	for _, turned := range [2]grid.Paper{first, first.Turned()} {
+		r := room(turned)
+		l, failed := grid.Lay(g.Width, g.Height, r.Width, r.Height, o.Overlap, mostSheets)
+		n := len(l.Tiles)
+		if many, ok := errors.AsType[grid.TooManyTiles](failed); ok {
+			n = many.Columns * many.Rows
+		}
+		if err == nil && fewest == 0 || n > 0 && n < fewest {
+			best, on, err, fewest = l, turned, failed, n
 		}
 	}
-	if on.Name != "" {
-		return best, on, nil
+	return best, on, err
+}
+
+// checkPanel says what to do instead where the panel takes too many sheets.
+func (o Options) checkPanel(g grid.Grid) error {
+	_, _, err := o.tiling(g, o.Paper)
+	many, ok := errors.AsType[grid.TooManyTiles](err)
+	if !ok {
+		return err
 	}
-	if many, ok := errors.AsType[grid.TooManyTiles](failed); ok {
-		return best, on, fmt.Errorf("a panel of %s takes %d sheets of %s, and past %d the joins add up to more than they are worth: take larger paper (--paper), one page to copy cell by cell (--sheets whole), or cards of the cells that matter (--cards)",
-			g.Unit.Size(g.Width, g.Height), many.Columns*many.Rows, o.Paper.Name, mostSheets)
+	larger := ""
+	for _, p := range grid.Papers() {
+		if l, _, err := o.tiling(g, p); err == nil {
+			larger = fmt.Sprintf("take larger paper, %d sheets with --paper %s, or ", len(l.Tiles), p.Name)
+			break
+		}
 	}
-	return best, on, failed
+	return fmt.Errorf("a panel of %s takes %d sheets of %s, and past %d the joins stray by more than a grid does: %scopy it cell by cell from one page, --sheets whole,table, or from cards of the cells that matter, --cards C3:F7",
+		g.Unit.Size(g.Width, g.Height), many.Columns*many.Rows, o.Paper.Name, mostSheets, larger)
 }
 
 // panel is the picture at the panel's size, on as many sheets as that takes.
 func (b *book) panel() ([]draft, error) {
-	l, paper, err := b.tiling(b.grid)
+	l, paper, err := b.tiling(b.grid, b.Paper)
 	if err != nil {
 		return nil, err
 	}
@@ -50,9 +61,9 @@ func (b *book) panel() ([]draft, error) {
 		if err != nil {
 			return nil, err
 		}
-		d := draft{paper: paper, about: "panel, actual size", next: "At actual size: trace it onto the panel, corner on corner."}
+		d := draft{paper: paper, about: "panel, actual size" + b.fineness(1), next: "At actual size: trace it onto the panel, corner on corner."}
 		if n := len(l.Tiles); n > 1 {
-			d.about = fmt.Sprintf("panel, row %d, sheet %d of %d", t.Row+1, i+1, n)
+			d.about = fmt.Sprintf("panel, actual size, row %d, sheet %d of %d%s", t.Row+1, i+1, n, b.fineness(1))
 			d.next = joining(t, l)
 			d.marks = append(d.marks, glueStrips(t, l, v.box())...)
 			marks = append(marks, joinMarks(t, l, v.box())...)

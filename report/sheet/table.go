@@ -11,6 +11,7 @@ import (
 // row is a line of the table.
 type row struct {
 	words [5]string // at the tabs
+	tail  string    // in place of what comes after the second
 	gray  Gray
 	bold  bool
 }
@@ -29,6 +30,8 @@ type tab struct {
 }
 
 var tabs = [5]tab{{0, Left}, {14, Left}, {31, Right}, {46, Right}, {47, Left}}
+
+const tailTab grid.Millimetres = 25
 
 // tableHead names the parts.
 var tableHead = row{words: [5]string{"crosses", "in cell", "at", "from edge"}, gray: quiet}
@@ -120,12 +123,15 @@ func heading(words string) row {
 
 // spotRow is where a contour begins or ends.
 func spotRow(word string, s plan.Spot) row {
-	return row{words: [5]string{word, s.Cell, fmt.Sprintf("%.2f", s.Right), "across,", fmt.Sprintf("%.2f down", s.Down)}, gray: quiet}
+	return row{words: [5]string{word, s.Cell}, tail: fmt.Sprintf("%.2f across, %.2f down", s.Right, s.Down), gray: quiet}
 }
 
 // marks sets a row at x on a base line.
 func (r row) marks(x, base grid.Millimetres) []Mark {
 	var marks []Mark
+	if r.tail != "" {
+		marks = append(marks, Text{At: grid.Point{X: x + tailTab, Y: base}, Words: r.tail, Size: textSize, Gray: r.gray})
+	}
 	for i, w := range r.words {
 		if w != "" {
 			marks = append(marks, Text{At: grid.Point{X: x + tabs[i].at, Y: base}, Words: w, Size: textSize, Bold: r.bold, Gray: r.gray, Align: tabs[i].align})

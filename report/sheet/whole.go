@@ -26,7 +26,7 @@ func (b *book) whole() ([]draft, error) {
 		return nil, err
 	}
 	marks = append(marks, frame(Pen{Width: 0.3, Gray: ink}, v.box(), nil))
-	about := fmt.Sprintf("whole picture, 1 : %s; panel %s, cells %s", ratioText(ratio), b.plan.Panel.Size, b.plan.Grid.Cell)
+	about := fmt.Sprintf("whole picture, 1 : %s; panel %s, cells %s%s", ratioText(ratio), b.plan.Panel.Size, b.plan.Grid.Cell, b.fineness(1/ratio))
 	next := fmt.Sprintf("Draw the grid on the panel in cells of %s, then copy what each cell holds.", b.plan.Grid.Cell)
 	return []draft{{paper: paper, about: about, next: next, marks: append(marks, cellNames(b.grid, v)...)}}, nil
 }
