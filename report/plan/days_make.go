@@ -41,7 +41,6 @@ func slotDay(slot, aWeek int) int { return 1 + slot/aWeek*7 + slot%aWeek*7/aWeek
 // schedule is the coats as they are laid onto days.
 type schedule struct {
 	coats []Coat
-	at    map[string]int // id → index
 	work  Work
 	day   map[int]int      // index → the day it is laid
 	why   map[int]string   // index → what kept it back last
@@ -50,10 +49,7 @@ type schedule struct {
 }
 
 func newSchedule(l Layers, work Work) *schedule {
-	s := &schedule{coats: l.Coats, at: map[string]int{}, work: work, day: map[int]int{}, why: map[int]string{}, piles: map[int][]string{}}
-	for i, c := range l.Coats {
-		s.at[c.ID] = i
-	}
+	s := &schedule{coats: l.Coats, work: work, day: map[int]int{}, why: map[int]string{}, piles: map[int][]string{}}
 	return s
 }
 
@@ -96,17 +92,16 @@ func (s *schedule) unit(i int) []int {
 // hinders says what keeps coats from being laid on a day; "" where nothing does.
 func (s *schedule) hinders(unit []int, day int) string {
 	for _, u := range unit {
-		for _, id := range s.coats[u].Over {
-			below := s.at[id]
-			if slices.Contains(unit, below) {
+		for _, r := range s.coats[u].rests {
+			if slices.Contains(unit, r.on) {
 				continue
 			}
-			laid, is := s.day[below]
+			laid, is := s.day[r.on]
 			if !is {
-				return fmt.Sprintf("comes after %s", id)
+				return fmt.Sprintf("comes after %s", s.coats[r.on].ID)
 			}
-			if !s.bears(below, u, day-laid) {
-				return fmt.Sprintf("waits for %s to dry", id)
+			if !r.bears(day - laid) {
+				return fmt.Sprintf("waits for %s to dry", s.coats[r.on].ID)
 			}
 		}
 	}
@@ -120,30 +115,8 @@ func (s *schedule) hinders(unit []int, day int) string {
 	return ""
 }
 
-// bears tells whether a coat can be gone over by another after so many days.
-func (s *schedule) bears(below, above, days int) bool {
-	lower, upper := s.coats[below], s.coats[above]
-	if lower.Region != upper.Region {
-		return float64(days) <= lower.WetFor.To || float64(days) >= planned(lower.TouchDry)
-	}
-	if s.before(above) != below {
-		return float64(days) >= lower.TouchDry.From
-	}
-	if upper.After > 0 {
-		return days >= upper.After
-	}
-	return float64(days) >= planned(lower.GoOver)
-}
-
-// before returns the region's coat before one, -1 for its first.
-func (s *schedule) before(i int) int {
-	for b := i - 1; b >= 0; b-- {
-		if s.coats[b].Region == s.coats[i].Region {
-			return b
-		}
-	}
-	return -1
-}
+// bears tells whether the coat beneath can be gone over, or beside, after so many days.
+func (r rest) bears(days int) bool { return float64(days) >= r.days || float64(days) <= r.wet }
 
 // pilesWith returns the piles of a day with those of one more coat.
 func (s *schedule) pilesWith(day, coat int) []string {
@@ -164,10 +137,9 @@ func (s *schedule) session(number, day int) Session {
 			continue
 		}
 		e.Coats = append(e.Coats, c.ID)
-		for _, id := range c.Over {
-			below := s.at[id]
-			wet := s.coats[below].Region != c.Region && float64(day-s.day[below]) <= s.coats[below].WetFor.To
-			if s.day[below] != day && !wet && !slices.Contains(e.Dry, id) {
+		for _, r := range c.rests {
+			id, after := s.coats[r.on].ID, day-s.day[r.on]
+			if float64(after) > r.wet && r.days > 0 && slices.Contains(c.Over, id) && !slices.Contains(e.Dry, id) {
 				e.Dry = append(e.Dry, id)
 			}
 		}
