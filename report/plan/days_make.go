@@ -53,26 +53,47 @@ func newSchedule(l Layers, work Work) *schedule {
 	return s
 }
 
-// fill lays the coats that may be laid on a slot's day.
+// fill lays the coats that may be laid on a slot's day, and notes what keeps the others.
 func (s *schedule) fill(slot int) {
 	day := slotDay(slot, s.work.Sessions)
-	for i := range s.coats {
-		if _, laid := s.day[i]; laid || s.coats[i].joins() {
-			continue
-		}
-		unit := s.unit(i)
-		if why := s.hinders(unit, day); why != "" {
-			s.why[i] = why
-			continue
-		}
-		for _, u := range unit {
-			s.day[u] = day
+	for next := s.next(day); next >= 0; next = s.next(day) {
+		for _, u := range s.unit(next) {
 			s.piles[day] = s.pilesWith(day, u)
+			s.day[u] = day
 		}
 		if len(s.taken) == 0 || s.taken[len(s.taken)-1] != day {
 			s.taken = append(s.taken, day)
 		}
 	}
+	for i := range s.coats {
+		if _, laid := s.day[i]; !laid {
+			s.why[i] = s.hinders(s.unit(i), day)
+		}
+	}
+}
+
+// next returns the coat to be laid next on a day: the first that may be, but one that
+// touches a coat of that day before others, which it would else have to wait for to dry;
+// -1 where none may.
+func (s *schedule) next(day int) int {
+	first := -1
+	for i := range s.coats {
+		if _, laid := s.day[i]; laid || s.coats[i].joins() || s.hinders(s.unit(i), day) != "" {
+			continue
+		}
+		if s.touches(i, day) {
+			return i
+		}
+		if first < 0 {
+			first = i
+		}
+	}
+	return first
+}
+
+// touches tells whether a coat rests on one of a day.
+func (s *schedule) touches(i, day int) bool {
+	return slices.ContainsFunc(s.coats[i].rests, func(r rest) bool { return s.day[r.on] == day })
 }
 
 // joins tells whether a coat is painted on the day of the one before, into it.

@@ -27,11 +27,12 @@ var standParts = [][]float64{{1}, {6, 1}, {2, 1}, {1, 1}, {1, 2}, {1, 4}, {1, 8}
 const standDays = 6
 
 // standsOf lists the stand-ins that a box has: each paint that dries so fast, alone and in
-// the white that dries fastest. Zinc white is in none: it turns brittle beneath others.
+// the white that dries fastest. Zinc white is in none: it turns brittle beneath others;
+// nor is a paint that tints strongly, which would tinge all that is brushed over it.
 func standsOf(box []paint.Paint, finish paint.Finish) (stands []stand) {
 	white := whiteBeneath(box)
 	for _, p := range box {
-		if p.Facts.TouchDry[1] > standDays || slices.Contains(p.CI, zincWhite) {
+		if p.Facts.TouchDry[1] > standDays || slices.Contains(p.CI, zincWhite) || p.Facts.Strong() && !p.White() {
 			continue
 		}
 		for _, parts := range standParts {
