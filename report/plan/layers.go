@@ -51,6 +51,7 @@ type Coat struct {
 	After    int       `json:"after_days,omitempty"` // set in the painting file: days after the region's coat before; 0: as soon as that may be gone over
 	Over     []string  `json:"over"`                 // ids of the coats that it lies on: its own region's below it and, a brush's width at its borders, those of regions it touches
 	Why      string    `json:"why"`                  // in a sentence, for the painter
+	Cautions []string  `json:"cautions"`             // keys of those its paints and medium call for
 }
 
 // CoatMix is a mix as it is used in a coat.
