@@ -17,7 +17,7 @@ const box, boxIndent = "  [ ] ", len("  [ ] ")
 func Checklist(w io.Writer, p *plan.Plan) error {
 	c := checklist{name: coatNamerOf(p)}
 	c.say(2, "%s", p.Name)
-	c.say(2, "%s on a %s ground; %s%s.", p.Panel.Size, p.Panel.Ground, count(len(p.Days.Sessions), "session"), sessionsText(p))
+	c.say(2, "%s on %s ground; %s%s.", p.Panel.Size, article(p.Panel.Ground), count(len(p.Days.Sessions), "session"), sessionsText(p))
 	for _, text := range []string{p.Days.Text, p.Layers.Text} {
 		if text != "" {
 			c.say(0, "%s", text)

@@ -1,109 +1,14 @@
-// The days in words: what the page, the calendar, the checklist and the terminal say
-// of sessions and coats alike.
+// The days in words, and their section of the page.
 
 package report
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"time"
 
 	"tonewright/report/plan"
 )
-
-// coatNamer knows the coats by their ids and the regions by their tags.
-type coatNamer struct {
-	coats map[string]*plan.Coat
-	names map[string]string
-}
-
-func coatNamerOf(p *plan.Plan) coatNamer {
-	n := coatNamer{map[string]*plan.Coat{}, namesOf(p)}
-	for i := range p.Layers.Coats {
-		n.coats[p.Layers.Coats[i].ID] = &p.Layers.Coats[i]
-	}
-	return n
-}
-
-// region returns the name of a coat's region; its tag where that has none.
-func (n coatNamer) region(c *plan.Coat) string {
-	if name := n.names[c.Region]; name != "" {
-		return name
-	}
-	return c.Region
-}
-
-// coat is "block-in of wall", or the id of a coat that the plan has not.
-func (n coatNamer) coat(id string) string {
-	c := n.coats[id]
-	if c == nil {
-		return id
-	}
-	return c.Pass + " of " + n.region(c)
-}
-
-// passes words coats by their pass: "block-in of wall, shelf; glaze of kettle". Of each
-// pass at most so many regions are named, and the rest counted.
-func (n coatNamer) passes(ids []string, most int) string {
-	var order []string
-	of := map[string][]string{}
-	for _, id := range ids {
-		pass, name := id, ""
-		if c := n.coats[id]; c != nil {
-			pass, name = c.Pass, n.region(c)
-		}
-		if _, met := of[pass]; !met {
-			order = append(order, pass)
-		}
-		of[pass] = append(of[pass], name)
-	}
-	for i, pass := range order {
-		names := of[pass]
-		if more := len(names) - most; more > 0 {
-			names = append(names[:most:most], fmt.Sprintf("%d more", more))
-		}
-		order[i] = strings.TrimSuffix(pass+" of "+strings.Join(names, ", "), " of ")
-	}
-	return strings.Join(order, "; ")
-}
-
-// how says how a coat is laid: its medium and what it goes into, "" for neither.
-func (n coatNamer) how(c *plan.Coat) string {
-	var how []string
-	if m := mediumText(c.Medium); m != "" {
-		how = append(how, m)
-	}
-	if c.Into != "" {
-		how = append(how, "into "+c.Into+" while that is wet")
-	}
-	return strings.Join(how, ", ")
-}
-
-// with says what a coat is painted with: ": A1, A2; with linseed 1:10".
-func (n coatNamer) with(id string) string {
-	c := n.coats[id]
-	if c == nil {
-		return ""
-	}
-	var tags []string
-	for _, m := range c.Mixes {
-		tags = append(tags, either(m.ID != "", m.ID, id))
-	}
-	text := ": " + strings.Join(tags, ", ")
-	if how := n.how(c); how != "" {
-		text += "; " + how
-	}
-	return text
-}
-
-// mediumText words a medium of a coat: "with linseed 1:10", "" for none.
-func mediumText(medium string) string {
-	if medium == "" || medium == "none" {
-		return ""
-	}
-	return "with " + medium
-}
 
 // when is "Tue 1 Dec 2026", or "day 4" where days are only counted.
 func when(date string, day int) string {
@@ -126,31 +31,6 @@ func whenSpan(e plan.Event) string {
 	return from.Format("2 Jan 2006") + " to " + to.Format("2 Jan 2006")
 }
 
-// Lengths of time in days, for words.
-const (
-	week  = 7
-	month = 365.25 / 12
-)
-
-// timeText words an estimate in days, in the unit that suits its end: hours, days,
-// weeks or months.
-func timeText(s plan.Span) string {
-	unit, of := 1.0/24, "hour"
-	switch {
-	case s.To >= 4*month:
-		unit, of = month, "month"
-	case s.To >= 4*week:
-		unit, of = week, "week"
-	case s.To >= 3:
-		unit, of = 1, "day"
-	}
-	from, to := math.Round(s.From/unit), math.Round(s.To/unit)
-	if from == to {
-		return count(int(to), of)
-	}
-	return fmt.Sprintf("%.0f to %.0f %ss", from, to, of)
-}
-
 // pileText is "a pea (0.8 ml)".
 func pileText(p plan.Pile) string {
 	ml := fmt.Sprintf("%.1f ml", p.ML)
@@ -158,4 +38,97 @@ func pileText(p plan.Pile) string {
 		return ml
 	}
 	return p.Size + " (" + ml + ")"
+}
+
+// days is the section of the page; Sessions is empty where the plan has no days.
+type days struct {
+	Text, Span string
+	Sessions   []sessionCard
+	After      []eventRow
+}
+
+// sessionCard is a day at the easel in words.
+type sessionCard struct {
+	Number, When, Dry, Reason string
+	Coats                     []sessionCoat
+	Piles                     []sessionPile
+	Care                      []string
+}
+
+// sessionCoat is a coat to paint that day.
+type sessionCoat struct{ ID, Text, How string }
+
+// sessionPile is paint to lay out; Parts is "" of a pile that has a row of its own with
+// its region, which Anchor names.
+type sessionPile struct{ Tag, Size, Parts, Anchor string }
+
+// eventRow is something to do once the paint is dry.
+type eventRow struct{ Name, When, Text string }
+
+func daysOf(p *plan.Plan, care carer) days {
+	d := days{Text: p.Days.Text, Sessions: []sessionCard{}, After: []eventRow{}}
+	d.Span = spanText(&p.Days)
+	name, rows := coatNamerOf(p), rowsOf(p)
+	for _, s := range p.Days.Sessions {
+		d.Sessions = append(d.Sessions, sessionCardOf(s, name, rows, care))
+	}
+	for _, e := range p.Days.After {
+		d.After = append(d.After, eventRow{capital(e.Name), capital(whenSpan(e)), e.Text})
+	}
+	return d
+}
+
+// spanText is "12 sessions from Mon 30 Nov 2026 to Fri 25 Dec 2026, 3 a week."; "" for
+// no sessions.
+func spanText(d *plan.Days) string {
+	if len(d.Sessions) == 0 {
+		return ""
+	}
+	first, last := d.Sessions[0], d.Sessions[len(d.Sessions)-1]
+	text := count(len(d.Sessions), "session")
+	switch {
+	case len(d.Sessions) == 1:
+		text += " on " + when(first.Date, first.Day)
+	case d.Start == "":
+		text += fmt.Sprintf(" within %d days", last.Day)
+	default:
+		text += " from " + when(first.Date, first.Day) + " to " + when(last.Date, last.Day)
+	}
+	return fmt.Sprintf("%s, %d a week", text, d.AWeek)
+}
+
+// rowsOf are the tags of the colours that have a row with their region.
+func rowsOf(p *plan.Plan) map[string]bool {
+	rows := map[string]bool{}
+	for _, r := range p.Regions {
+		for _, c := range r.Colours {
+			rows[c.ID] = true
+		}
+	}
+	return rows
+}
+
+func sessionCardOf(s plan.Session, name coatNamer, rows map[string]bool, care carer) sessionCard {
+	card := sessionCard{
+		Number: fmt.Sprint(s.Number), When: capital(when(s.Date, s.Day)), Reason: capital(s.Reason),
+		Coats: []sessionCoat{}, Piles: []sessionPile{}, Care: care.keys(s.Cautions),
+	}
+	if len(s.Dry) > 0 {
+		card.Dry = name.passes(s.Dry, len(s.Dry))
+	}
+	for _, id := range s.Coats {
+		how := ""
+		if c := name.coats[id]; c != nil {
+			how = name.how(c)
+		}
+		card.Coats = append(card.Coats, sessionCoat{id, name.coat(id), how})
+	}
+	for _, pile := range s.Piles {
+		row := sessionPile{Tag: pile.ID, Size: pileText(pile), Anchor: pile.ID}
+		if !rows[pile.ID] {
+			row.Parts, row.Anchor = partsText(pile.Parts), ""
+		}
+		card.Piles = append(card.Piles, row)
+	}
+	return card
 }
