@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"slices"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -81,6 +83,9 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	opt := job.Options
+	if f.ics != "" && opt.Work.Start == "" {
+		return job.blame(set, plan.WrongKey("ics", errNoStart))
+	}
 	results := f.results()
 	targets, err := targetsOf(results, job.reads)
 	if err != nil {
@@ -103,7 +108,7 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	var text bytes.Buffer
-	if err := report.PlanText(&text, p, oneLine(f.out), oneLine(f.json), oneLine(f.written(p))); err != nil {
+	if err := report.PlanText(&text, p, oneLine(f.out), oneLine(f.json), oneLine(f.written(p)), oneLine(f.days())); err != nil {
 		return err
 	}
 	_, err = io.WriteString(out, plainText(text.String()))
@@ -127,9 +132,6 @@ func (f *planFlags) job(set *pflag.FlagSet, file string) (job, error) {
 	said(set, "ics", &f.ics, j.Calendar)
 	said(set, "checklist", &f.checklist, j.Checklist)
 	f.quiet = f.quiet || j.Quiet && !set.Changed("quiet")
-	if f.ics != "" && j.Options.Work.Start == "" {
-		return j, j.blame(set, plan.WrongKey("ics", errNoStart))
-	}
 	return j, nil
 }
 
@@ -173,6 +175,11 @@ func (f *planFlags) results() []result[*plan.Plan] {
 		{"ics", f.ics, report.Calendar},
 		{"checklist", f.checklist, report.Checklist},
 	})
+}
+
+// days lists the files of the days, as they were named.
+func (f *planFlags) days() string {
+	return strings.Join(slices.DeleteFunc([]string{f.ics, f.checklist}, func(name string) bool { return name == "" }), ", ")
 }
 
 // write puts the results and the study in place.

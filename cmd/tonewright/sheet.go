@@ -98,7 +98,7 @@ func runSheet(args []string, out, errs io.Writer) error {
 	p, err := plan.Sheets(job.Options, want.Wish())
 	if err != nil {
 		steps.end()
-		return f.blame(set, job, err)
+		return job.blame(set, err)
 	}
 	steps.say("laying out")
 	files, err := f.written(p, want, job.reads)
