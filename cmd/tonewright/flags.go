@@ -132,4 +132,44 @@ func (f *layoutFlags) layout() (opt plan.Options, err error) {
 	return opt, nil
 }
 
+// pictureFlags are those that say what lies where on the panel, and what is drawn of it.
+type pictureFlags struct {
+	layoutFlags
+	name       string
+	regions    []string
+	detail     int
+	megapixels float64
+}
+
+func (f *pictureFlags) set(s *pflag.FlagSet) {
+	f.layoutFlags.set(s)
+	s.StringArrayVar(&f.regions, "region", nil, "a region by its cells, as often as wanted: `NAME=CELLS`, like \"kettle=C3:F7,G4\" (default: found in the picture)")
+	s.IntVar(&f.detail, "detail", plan.DetailUsual, "how much is drawn, `N` from 1, the main contours, to 10, all that was found")
+	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
+	s.Float64Var(&f.megapixels, "megapixels", 200, "refuse photos of more than `N` million pixels")
+}
+
+// picture reads the flags; every mistake in them is a usage error that names the flag.
+func (f *pictureFlags) picture() (plan.Options, error) {
+	opt, err := f.layout()
+	if err != nil {
+		return opt, err
+	}
+	opt.Name, opt.Megapixels, opt.Detail = f.name, f.megapixels, f.detail
+	for _, text := range f.regions {
+		r, err := plan.ParseRegion(text)
+		if err != nil {
+			return opt, wrongFlag("region", err)
+		}
+		opt.Regions = append(opt.Regions, r)
+	}
+	if f.detail < 1 || f.detail > plan.MostDetail {
+		return opt, usageError("--detail %d is out of range: 1 to %d", f.detail, plan.MostDetail)
+	}
+	if !(f.megapixels > 0) || f.megapixels > plan.MostMegapixels {
+		return opt, usageError("--megapixels %g is out of range: more than 0 and at most %d", f.megapixels, plan.MostMegapixels)
+	}
+	return opt, nil
+}
+
 func wrongFlag(flag string, err error) error { return usageError("--%s: %w", flag, err) }

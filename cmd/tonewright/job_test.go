@@ -34,6 +34,7 @@ panel = "30x40cm"
 cell = "2cm"
 crop = "left"
 ground = "black"
+detail = 7
 key = "literal"
 sight = "protan"
 tubes = 8
@@ -52,8 +53,8 @@ name = "jug"
 cells = "A1"
 `
 
-// jobOf returns the job of the full painting with flags.
-func jobOf(t *testing.T, flags ...string) (planFlags, job) {
+// fullJob returns the job of the full painting with flags.
+func fullJob(t *testing.T, flags ...string) (planFlags, job) {
 	t.Helper()
 	var f planFlags
 	set := f.set()
@@ -66,7 +67,7 @@ func jobOf(t *testing.T, flags ...string) (planFlags, job) {
 // Without flags all is as the file says; each flag that is given wins, even where it asks
 // for the default.
 func TestFlagsWin(t *testing.T) {
-	f, j := jobOf(t)
+	f, j := fullJob(t)
 	folder := filepath.Dir(j.reads[0])
 	o := j.Options
 	assert.Equal(t, "morning", o.Name)
@@ -74,6 +75,7 @@ func TestFlagsWin(t *testing.T) {
 	assert.Equal(t, plan.Length{Length: 20, Unit: grid.Centimetre}, o.Cell)
 	assert.Equal(t, "left", o.Crop.Keep)
 	assert.Equal(t, "black", o.Ground.Name)
+	assert.Equal(t, 7, o.Detail)
 	assert.True(t, o.Literal)
 	assert.Equal(t, colour.Sight{Kind: "protan", Severity: 1}, o.Sight)
 	assert.Equal(t, plan.TubeWish{Most: 8, Within: 3}, o.Tubes)
@@ -85,7 +87,7 @@ func TestFlagsWin(t *testing.T) {
 	assert.Equal(t, []string{filepath.Join(folder, "out.html"), filepath.Join(folder, "out.json"), filepath.Join(folder, "out.png")}, []string{f.out, f.json, f.study})
 	assert.True(t, f.quiet)
 
-	f, j = jobOf(t, "--name=noon", "--panel=12x9in", "--cell=1in", "--crop=centre", "--ground=white", "--key=fit", "--sight=full",
+	f, j = fullJob(t, "--name=noon", "--panel=12x9in", "--cell=1in", "--crop=centre", "--ground=white", "--key=fit", "--detail=5", "--sight=full",
 		"--tubes=3", "--within=5", "--colours=2", "--finish=gloss", "--coat=1", "--holds=false", "--megapixels=200",
 		"--region=lid=B2", "--out=report.html", "--json=", "--study=other.png", "--quiet=false")
 	o = j.Options
@@ -94,6 +96,7 @@ func TestFlagsWin(t *testing.T) {
 	assert.Equal(t, grid.Inch, o.Cell.Unit)
 	assert.Equal(t, "centre", o.Crop.Keep)
 	assert.Equal(t, "white", o.Ground.Name)
+	assert.Equal(t, 5, o.Detail)
 	assert.False(t, o.Literal)
 	assert.True(t, o.Sight.Full())
 	assert.Equal(t, plan.TubeWish{Most: 3, Within: 5}, o.Tubes)

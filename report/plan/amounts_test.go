@@ -1,0 +1,270 @@
+package plan
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"tonewright/grid"
+	"tonewright/match/paint"
+)
+
+// aColour is a colour of a made region, mixed from the parts told: "PW6", 3, "PBr7 …", 1.
+func aColour(id string, share float64, parts ...Part) Colour {
+	return Colour{ID: id, PanelShare: share, Recipe: &Recipe{Parts: parts}}
+}
+
+func part(id string, n float64) Part { return Part{Paint: id, Name: id, Parts: n} }
+
+// squareMetre is a panel of 1 m².
+func squareMetre(t testing.TB) grid.Grid {
+	g, err := grid.New(1000, 1000, 100, grid.Centimetre)
+	require.NoError(t, err)
+	return g
+}
+
+func without(waste float64) Options { return Options{Work: Work{Waste: &waste}} }
+
+// one region of one mix on a panel.
+func oneMix(share float64) []Region {
+	return []Region{{Tag: "A", Share: share, Colours: []Colour{aColour("A1", share, part("titanium-white", 1))}}}
+}
+
+func coat(id, region, pass, medium string, film float64, tags ...string) Coat {
+	c := Coat{ID: id, Region: region, Pass: pass, Medium: medium, FilmUM: film}
+	for _, tag := range tags {
+		c.Mixes = append(c.Mixes, CoatMix{ID: tag, Pile: tag, On: []string{tag}})
+	}
+	return c
+}
+
+// Identity, the volume of a layer: a wet film of 100 µm takes 1 litre for 10 m², so 100 ml
+// for 1 m²; the theoretical spreading rate of a coating without solvent is 1000 m² a litre
+// over its film in µm (spreading rate = volume solids in percent × 10 / film in µm, common
+// practice of the coatings trade).
+func TestAmountsSpread(t *testing.T) {
+	for _, film := range []float64{100, 50, 12.5} {
+		l := Layers{FilmUM: film, Coats: []Coat{coat("A.1", "A", PassBlockIn, "none", film, "A1")}}
+		a := amountsOf(oneMix(1), l, &Days{}, squareMetre(t), paint.StarterBox(), without(0))
+		require.Len(t, a.Mixes, 1)
+		assert.InDelta(t, 1e4, a.Mixes[0].CM2, 1e-9)
+		assert.InDelta(t, film, a.Mixes[0].ML, 1e-9)
+		assert.InDelta(t, 100*10/film, a.Spread, 1e-9)
+		assert.InDelta(t, 1e3, a.Mixes[0].ML*a.Spread, 1e-6, "ml on 1 m² × m² on a litre is a litre on 1 m²")
+	}
+}
+
+// Waste comes on top of what is painted; the usual where nothing is said.
+func TestAmountsWaste(t *testing.T) {
+	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassBlockIn, "none", 100, "A1")}}
+	a := amountsOf(oneMix(1), l, &Days{}, squareMetre(t), paint.StarterBox(), without(0.5))
+	assert.InDelta(t, 150, a.Mixes[0].ML, 1e-9)
+	assert.Contains(t, a.Text, "50 % on top")
+	a = amountsOf(oneMix(1), l, &Days{}, squareMetre(t), paint.StarterBox(), Options{})
+	assert.InDelta(t, 130, a.Mixes[0].ML, 1e-9)
+	assert.InDelta(t, WasteUsual, a.Waste, 1e-12)
+}
+
+// Medium fills its part of the film: 1 to 10 of paint is a part in eleven of it, and
+// solvent is laid out too, though it leaves.
+func TestAmountsMedium(t *testing.T) {
+	l := Layers{FilmUM: 100, Coats: []Coat{
+		coat("A.1", "A", PassBlockIn, "solvent 1:4", 100, "A1"), coat("A.2", "A", PassNext, "linseed 1:10", 110, "A1"),
+	}}
+	d := &Days{Sessions: []Session{{Coats: []string{"A.1"}, Mixes: []string{"A1"}}, {Coats: []string{"A.2"}}}}
+	a := amountsOf(oneMix(1), l, d, squareMetre(t), paint.StarterBox(), without(0.1))
+	assert.Equal(t, []MediumAmount{{"solvent", 22}, {"linseed", 11}}, a.Mediums)
+	assert.InDelta(t, 88+110, a.Mixes[0].ML, 1e-9)
+	assert.InDelta(t, 33, a.Mixes[0].MediumML, 1e-9)
+	assert.Equal(t, 2, a.Mixes[0].Coats)
+	assert.InDelta(t, 22, d.Sessions[0].Piles[0].MediumML, 1e-9)
+	assert.InDelta(t, 88, d.Sessions[0].Piles[0].ML, 1e-9)
+}
+
+// Colours with the same parts are one pile under the first's tag, and its area is that of
+// both.
+func TestAmountsSharePiles(t *testing.T) {
+	regions := []Region{
+		{Tag: "A", Share: 0.5, Colours: []Colour{aColour("A1", 0.5, part("viridian", 1))}},
+		{Tag: "B", Share: 0.5, Colours: []Colour{aColour("B1", 0.2, part("viridian", 1)), aColour("B2", 0.3, part("ivory-black", 1))}},
+	}
+	regions[1].Colours[0].SameAs = "A1"
+	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassNext, "none", 100, "A1"), coat("B.1", "B", PassNext, "none", 100, "B1", "B2")}}
+	l.Coats[1].Mixes[0].Pile = "A1"
+	d := &Days{Sessions: []Session{{Coats: []string{"A.1", "B.1"}}}}
+	a := amountsOf(regions, l, d, squareMetre(t), paint.StarterBox(), without(0))
+	require.Len(t, a.Mixes, 2)
+	assert.Equal(t, "A1", a.Mixes[0].ID)
+	assert.InDelta(t, 7000, a.Mixes[0].CM2, 1e-9)
+	assert.InDelta(t, 70, a.Mixes[0].ML, 1e-9)
+	assert.Equal(t, 2, a.Mixes[0].Coats)
+	assert.InDelta(t, 30, a.Mixes[1].ML, 1e-9)
+	require.Len(t, d.Sessions[0].Piles, 2)
+	assert.InDelta(t, 70, d.Sessions[0].Piles[0].ML, 1e-9)
+}
+
+// A pile covers the places it is laid in: of other colours too, and of one coat after
+// another; the area told is that of its own colour, or each place once of a pile that is
+// for no colour.
+func TestAmountsOfCoats(t *testing.T) {
+	regions := []Region{{Tag: "A", Share: 0.8, Colours: []Colour{
+		aColour("A1", 0.3, part("titanium-white", 1)), aColour("A2", 0.1, part("burnt-umber", 1)), aColour("A3", 0.4, part("viridian", 1)),
+	}}}
+	blockIn := coat("A.1", "A", PassBlockIn, "none", 50, "A1", "A2")
+	blockIn.Mixes[0].On = []string{"A1", "A3"}
+	glaze := coat("A.3", "A", PassGlaze, "linseed 1:1", 40)
+	glaze.Mixes = []CoatMix{{Pile: "glaze 1", On: []string{"A2", "A3"}, Parts: []Part{part("quinacridone-rose", 1)}}}
+	again := coat("A.4", "A", PassGlaze, "none", 40)
+	again.Mixes = []CoatMix{{Pile: "glaze 1", On: []string{"A1", "A2"}, Parts: []Part{part("quinacridone-rose", 1)}}}
+	l := Layers{FilmUM: 100, Coats: []Coat{blockIn, coat("A.2", "A", PassNext, "none", 100, "A3"), glaze, again}}
+	a := amountsOf(regions, l, &Days{}, squareMetre(t), paint.StarterBox(), without(0))
+	got := map[string]float64{}
+	for _, m := range a.Mixes {
+		got[m.ID] = m.ML
+	}
+	assert.Equal(t, map[string]float64{"A1": 35, "A2": 5, "A3": 40, "glaze 1": 10 + 16}, got)
+	assert.Equal(t, 3000., a.Mixes[0].CM2)
+	assert.Equal(t, MixAmount{"glaze 1", 8000, 2, 26, Round(26*known(t, "quinacridone-rose").TubeDensity(), 2), 10}, a.Mixes[3])
+}
+
+// Nobody lays out less than 0.5 ml: of a colour so small that its share rounds to nothing,
+// and once a session.
+func TestAmountsLeastPile(t *testing.T) {
+	regions := []Region{{Tag: "A", Share: 0.1, Colours: []Colour{aColour("A1", 0, part("viridian", 1), part("titanium-white", 3))}}}
+	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassNext, "linseed 1:5", 100, "A1"), coat("A.2", "A", PassNext, "linseed 1:5", 100, "A1")}}
+	d := &Days{Sessions: []Session{{Coats: []string{"A.1"}}, {Coats: []string{"A.2"}}}}
+	small, err := grid.New(100, 100, 20, grid.Centimetre)
+	require.NoError(t, err)
+	a := amountsOf(regions, l, d, small, paint.StarterBox(), Options{})
+	assert.InDelta(t, 1, a.Mixes[0].ML, 1e-9)
+	assert.InDelta(t, 0.2, a.Mixes[0].MediumML, 1e-9)
+	assert.InDelta(t, 0.5, d.Sessions[1].Piles[0].ML, 1e-9)
+	assert.InDelta(t, 0.75, a.Tubes[0].ML, 1e-9)
+}
+
+// A mix of a coat that is painted in two sessions is laid out half in each; where the
+// sessions part a coat's mixes, each lays out its own.
+func TestAmountsBySession(t *testing.T) {
+	regions := []Region{{Tag: "A", Share: 1, Colours: []Colour{aColour("A1", 0.5, part("viridian", 1)), aColour("A2", 0.5, part("burnt-umber", 1))}}}
+	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassBlockIn, "none", 100, "A1", "A2")}}
+	d := &Days{Sessions: []Session{
+		{Coats: []string{"A.1"}, Mixes: []string{"A1"}}, {Coats: []string{"A.1"}, Mixes: []string{"A1", "A2"}}, {Coats: []string{}},
+	}}
+	a := amountsOf(regions, l, d, squareMetre(t), paint.StarterBox(), without(0))
+	require.Len(t, d.Sessions[0].Piles, 1)
+	require.Len(t, d.Sessions[1].Piles, 2)
+	assert.NotNil(t, d.Sessions[2].Piles)
+	assert.InDelta(t, 25, d.Sessions[0].Piles[0].ML, 1e-9)
+	assert.InDelta(t, 50, a.Mixes[0].ML, 1e-9)
+	assert.InDelta(t, 50, a.Mixes[1].ML, 1e-9)
+}
+
+// A tube gives its part of each pile; a gram is a millilitre times the density of the
+// tube's paint, lead white's over titanium white's over phthalo blue's.
+func TestAmountsTubes(t *testing.T) {
+	box := boxOfNames(t, "lead-white", "titanium-white", "phthalo-blue-gs")
+	box.Left = map[string]float64{"lead-white": 100, "titanium-white": 20}
+	regions := []Region{{Tag: "A", Share: 1, Colours: []Colour{
+		aColour("A1", 0.5, part("titanium-white", 3), part("lead-white", 1)), aColour("A2", 0.5, part("phthalo-blue-gs", 1), part("viridian", 1)),
+	}}}
+	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassBlockIn, "none", 100, "A1", "A2")}}
+	a := amountsOf(regions, l, &Days{}, squareMetre(t), box, without(0))
+	require.Len(t, a.Tubes, 4)
+	sum := 0.0
+	for i, want := range []struct {
+		ml, buy float64
+		text    string
+	}{
+		{12.5, 0, "takes about 13 ml, one part in 8 of what is left"},
+		{37.5, 17.5, "takes about 38 ml, more than the 20 ml left: buy 18 ml, a tube of 37 ml"},
+		{25, 0, "takes about 25 ml"},
+		{25, 25, "takes about 25 ml; it is not in the box: buy 25 ml, a tube of 37 ml"},
+	} {
+		tube := a.Tubes[i]
+		assert.InDelta(t, want.ml, tube.ML, 1e-9, tube.Paint)
+		assert.InDelta(t, want.buy, tube.BuyML, 1e-9, tube.Paint)
+		assert.Equal(t, want.text, tube.Text)
+		assert.InDelta(t, tube.ML*known(t, tube.Paint).TubeDensity(), tube.Grams, 0.005, tube.Paint)
+		sum += tube.Grams
+	}
+	assert.InDelta(t, a.Mixes[0].Grams+a.Mixes[1].Grams, sum, 0.02)
+	assert.Greater(t, a.Tubes[0].Density, a.Tubes[1].Density)
+	assert.Greater(t, a.Tubes[1].Density, a.Tubes[2].Density)
+	assert.InDelta(t, 100, *a.Tubes[0].LeftML, 1e-9)
+	assert.Nil(t, a.Tubes[2].LeftML)
+}
+
+func boxOfNames(t testing.TB, ids ...string) (box paint.Box) {
+	for _, id := range ids {
+		box.Paints = append(box.Paints, known(t, id))
+	}
+	return box
+}
+
+func known(t testing.TB, id string) paint.Paint {
+	p, err := paint.Find(nil, id)
+	require.NoError(t, err)
+	return p
+}
+
+// On the palette white lies first, then region by region as they are painted, each from
+// light to dark.
+func TestAmountsOnThePalette(t *testing.T) {
+	umber := func(white, umber float64) []Part {
+		return []Part{part("titanium-white", white), part("burnt-umber", umber)}
+	}
+	regions := []Region{
+		{Tag: "A", Share: 0.5, Colours: []Colour{aColour("A1", 0.2, umber(1, 3)...), aColour("A2", 0.3, umber(5, 1)...)}},
+		{Tag: "B", Share: 0.5, Colours: []Colour{aColour("B1", 0.1, part("ivory-black", 1)), aColour("B2", 0.2, part("titanium-white", 1)), aColour("B3", 0.2, umber(2, 1)...)}},
+	}
+	l := Layers{FilmUM: 100, Coats: []Coat{coat("B.1", "B", PassBlockIn, "none", 100, "B1", "B2", "B3"), coat("A.1", "A", PassBlockIn, "none", 100, "A1", "A2")}}
+	d := &Days{Sessions: []Session{{Coats: []string{"B.1", "A.1"}}}}
+	amountsOf(regions, l, d, squareMetre(t), paint.StarterBox(), Options{})
+	var order []string
+	for _, p := range d.Sessions[0].Piles {
+		order = append(order, p.ID)
+	}
+	assert.Equal(t, []string{"B2", "B3", "B1", "A2", "A1"}, order)
+}
+
+// Things of known volume by the formula of a ball, π/6·d³; a cap's and a ribbon's volume
+// worked back from the width and length told.
+func TestSizes(t *testing.T) {
+	for i, across := range []float64{8, 12.5, 20, 30} {
+		assert.InEpsilon(t, math.Pi/6*across*across*across/1000, sizes[i].ml, 0.12, sizes[i].name)
+	}
+	for _, ml := range []float64{0.5, 1, 20} {
+		r := heapWidth(ml) / 2
+		h := 2 * r / 3
+		assert.InDelta(t, 1000*ml, math.Pi*h*(3*r*r+h*h)/6, 1e-6, "a cap's volume")
+		assert.InDelta(t, 1000*ml, ribbon(ml)*math.Pi*4*4, 1e-6, "a ribbon of 8 mm across")
+	}
+	for ml, want := range map[float64]string{
+		0.3: "a pea, heaped 1.5 cm wide", 0.5: "two peas, heaped 1.5 cm wide", 1: "a hazelnut, heaped 2 cm wide",
+		7: "two cherries, heaped 3.5 cm wide", 15: "a walnut, heaped 4.5 cm wide", 100: "heaped 8.5 cm wide",
+	} {
+		assert.Equal(t, want, sizeOf(ml, grid.Centimetre))
+	}
+	assert.Equal(t, "a hazelnut, heaped 0.75 in wide", sizeOf(1, grid.Inch))
+	// 2 ml of 3 parts to 1 from a nozzle of 8 mm: 1.5 ml is 30 mm, 0.5 ml is 10 mm.
+	box := paint.StarterBox()
+	parts := []Part{part("titanium-white", 3), part("burnt-umber", 1)}
+	c := count{unit: grid.Centimetre}
+	assert.Equal(t, "Titanium White 3 cm, Burnt Umber 1 cm", c.squeezed(&stock{of: knifed(parts, box.Paints)}, 2))
+	assert.Equal(t, "Titanium White 0.5 cm, Burnt Umber a dab", c.squeezed(&stock{of: knifed(parts, box.Paints)}, 0.3))
+}
+
+// The text says that it is an estimate and what it rests on.
+func TestAmountsSayWhatTheyRestOn(t *testing.T) {
+	a := amountsOf(nil, Layers{FilmUM: 80}, &Days{}, squareMetre(t), paint.StarterBox(), Options{})
+	for _, words := range []string{"An estimate", "80 µm", "12.5 m²", "30 % on top", "0.5 ml", "a hazelnut 1"} {
+		assert.Contains(t, a.Text, words)
+	}
+	assert.NotNil(t, a.Mixes)
+	assert.NotNil(t, a.Tubes)
+	assert.NotNil(t, a.Mediums)
+	assert.False(t, strings.Contains(a.Text, "NaN"))
+}
