@@ -57,6 +57,14 @@ func TestAmountsSpread(t *testing.T) {
 	}
 }
 
+// In the coatings trade's other units: a US gallon without solvent covers 1604 square feet
+// at 1 mil, 25.4 µm. Source: [SpreadingRate].
+func TestAmountsSpreadOfAGallon(t *testing.T) {
+	a := amountsOf(nil, Layers{FilmUM: 25.4}, &Days{}, squareMetre(t), paint.StarterBox(), Options{})
+	const gallon, squareFoot = 3.785411784, 0.3048 * 0.3048 // litres, m²; by definition
+	assert.InDelta(t, 1604, a.Spread*gallon/squareFoot, 0.5)
+}
+
 // Waste comes on top of what is painted; the usual where nothing is said.
 func TestAmountsWaste(t *testing.T) {
 	l := Layers{FilmUM: 100, Coats: []Coat{coat("A.1", "A", PassBlockIn, "none", 100, "A1")}}
@@ -178,10 +186,10 @@ func TestAmountsTubes(t *testing.T) {
 		ml, buy float64
 		text    string
 	}{
-		{12.5, 0, "takes about 13 ml, one part in 8 of what is left"},
-		{37.5, 17.5, "takes about 38 ml, more than the 20 ml left: buy 18 ml, a tube of 37 ml"},
+		{12.5, 0, "takes about 13 ml, little of the 100 ml left"},
+		{37.5, 17.5, "takes about 38 ml, more than the 20 ml left: buy about 18 ml, a tube of 37 ml"},
 		{25, 0, "takes about 25 ml"},
-		{25, 25, "takes about 25 ml; it is not in the box: buy 25 ml, a tube of 37 ml"},
+		{25, 25, "takes about 25 ml; it is not in the box: buy about 25 ml, a tube of 37 ml"},
 	} {
 		tube := a.Tubes[i]
 		assert.InDelta(t, want.ml, tube.ML, 1e-9, tube.Paint)
@@ -208,6 +216,29 @@ func known(t testing.TB, id string) paint.Paint {
 	p, err := paint.Find(nil, id)
 	require.NoError(t, err)
 	return p
+}
+
+// What is left is told in words, and what is lacking is to be bought.
+func TestAmountsAgainstWhatIsLeft(t *testing.T) {
+	for _, c := range []struct {
+		takes, left, buy float64
+		text             string
+	}{
+		{6, 12, 0, "takes about 6 ml, half of the 12 ml left"},
+		{6, 18, 0, "takes about 6 ml, a third of the 18 ml left"},
+		{6, 30, 0, "takes about 6 ml, a fifth of the 30 ml left"},
+		{6, 60, 0, "takes about 6 ml, little of the 60 ml left"},
+		{6, 9, 0, "takes about 6 ml, most of the 9 ml left"},
+		{6, 6, 0, "takes about 6 ml, nearly all of the 6 ml left: have another tube at hand"},
+		{6, 4.5, 1.5, "takes about 6 ml, more than the 4.5 ml left: buy about 1.5 ml, a tube of 37 ml"},
+		{0.1, 0, 0.1, "takes a dab, and none is left: buy a dab, a tube of 37 ml"},
+		{75, 0, 75, "takes about 75 ml, and none is left: buy about 75 ml, 3 tubes of 37 ml"},
+	} {
+		p := known(t, "viridian")
+		got := tubeAmount(p, c.takes, paint.Box{Left: map[string]float64{p.ID: c.left}}, true)
+		assert.Equal(t, c.text, got.Text)
+		assert.InDelta(t, c.buy, got.BuyML, 1e-9, c.text)
+	}
 }
 
 // On the palette white lies first, then region by region as they are painted, each from
@@ -243,18 +274,21 @@ func TestSizes(t *testing.T) {
 		assert.InDelta(t, 1000*ml, ribbon(ml)*math.Pi*4*4, 1e-6, "a ribbon of 8 mm across")
 	}
 	for ml, want := range map[float64]string{
-		0.3: "a pea, heaped 1.5 cm wide", 0.5: "two peas, heaped 1.5 cm wide", 1: "a hazelnut, heaped 2 cm wide",
+		0.3: "a pea, heaped 1.2 cm wide", 0.5: "two peas, heaped 1.4 cm wide", 1: "a hazelnut, heaped 1.8 cm wide",
 		7: "two cherries, heaped 3.5 cm wide", 15: "a walnut, heaped 4.5 cm wide", 100: "heaped 8.5 cm wide",
 	} {
 		assert.Equal(t, want, sizeOf(ml, grid.Centimetre))
 	}
-	assert.Equal(t, "a hazelnut, heaped 0.75 in wide", sizeOf(1, grid.Inch))
+	assert.Equal(t, "a hazelnut, heaped 3/4 in wide", sizeOf(1, grid.Inch))
 	// 2 ml of 3 parts to 1 from a nozzle of 8 mm: 1.5 ml is 30 mm, 0.5 ml is 10 mm.
 	box := paint.StarterBox()
 	parts := []Part{part("titanium-white", 3), part("burnt-umber", 1)}
 	c := count{unit: grid.Centimetre}
 	assert.Equal(t, "Titanium White 3 cm, Burnt Umber 1 cm", c.squeezed(&stock{of: knifed(parts, box.Paints)}, 2))
-	assert.Equal(t, "Titanium White 0.5 cm, Burnt Umber a dab", c.squeezed(&stock{of: knifed(parts, box.Paints)}, 0.3))
+	assert.Equal(t, "Titanium White 0.4 cm, Burnt Umber a dab", c.squeezed(&stock{of: knifed(parts, box.Paints)}, 0.25))
+	c.unit = grid.Inch // 1.18 and 0.39 in
+	assert.Equal(t, "Titanium White 1 1/4 in, Burnt Umber 3/8 in", c.squeezed(&stock{of: knifed(parts, box.Paints)}, 2))
+	assert.Equal(t, []string{"1/8 in", "1/4 in", "1/2 in", "1 in", "1 1/8 in", "2 1/2 in"}, []string{inches(1), inches(2), inches(4), inches(8), inches(9), inches(20)})
 }
 
 // The text says that it is an estimate and what it rests on.
