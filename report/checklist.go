@@ -15,7 +15,7 @@ const box, boxIndent = "  [ ] ", len("  [ ] ")
 
 // Checklist writes the plan's days as plain text with boxes to tick, at most 80 columns.
 func Checklist(w io.Writer, p *plan.Plan) error {
-	c := checklist{name: coatNamerOf(p)}
+	c := checklist{name: coatNamerOf(p), care: p.Cautions}
 	c.say(2, "%s", p.Name)
 	c.say(2, "%s on %s ground; %s%s.", p.Panel.Size, article(p.Panel.Ground), count(len(p.Days.Sessions), "session"), sessionsText(p))
 	for _, text := range []string{p.Days.Text, p.Layers.Text} {
@@ -46,6 +46,7 @@ func sessionsText(p *plan.Plan) string {
 type checklist struct {
 	text
 	name coatNamer
+	care carer
 }
 
 // tick adds a box and what to tick.
@@ -64,13 +65,16 @@ func (c *checklist) session(s plan.Session) {
 		c.say(2, "  %s.", capital(strings.TrimSuffix(s.Reason, ".")))
 	}
 	if len(s.Dry) > 0 {
-		c.tick("Touch dry, by the thumb: %s", c.name.passes(s.Dry, len(s.Dry)))
+		c.tick("Touch dry, by the thumb: %s", c.name.each(s.Dry))
 	}
 	for _, pile := range s.Piles {
 		c.tick("Pile %s, %s: %s", pile.ID, pileText(pile), partsText(pile.Parts))
 	}
 	for _, id := range s.Coats {
 		c.tick("Paint %s, %s", id, c.name.coat(id)+c.name.with(id))
+	}
+	if care := c.care.keys(s.Cautions); len(care) > 0 {
+		c.say(boxIndent, "  Care: %s.", strings.Join(care, "; "))
 	}
 }
 

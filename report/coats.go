@@ -43,28 +43,39 @@ func (n coatNamer) coat(id string) string {
 }
 
 // passes words coats by their pass: "block-in of wall, shelf; glaze of kettle". Of each
-// pass at most so many regions are named, and the rest counted.
+// pass at most so many regions are named, and the rest counted; one whose name has a
+// comma goes by its tag.
 func (n coatNamer) passes(ids []string, most int) string {
 	var order []string
 	of := map[string][]string{}
 	for _, id := range ids {
-		pass, name := id, ""
-		if c := n.coats[id]; c != nil {
-			pass, name = c.Pass, n.region(c)
+		c := n.coats[id]
+		if c == nil {
+			continue
 		}
-		if _, met := of[pass]; !met {
-			order = append(order, pass)
+		if of[c.Pass] == nil {
+			order = append(order, c.Pass)
 		}
-		of[pass] = append(of[pass], name)
+		name := n.region(c)
+		of[c.Pass] = append(of[c.Pass], either(strings.Contains(name, ","), c.Region, name))
 	}
 	for i, pass := range order {
 		names := of[pass]
 		if more := len(names) - most; more > 0 {
 			names = append(names[:most:most], fmt.Sprintf("%d more", more))
 		}
-		order[i] = strings.TrimSuffix(pass+" of "+strings.Join(names, ", "), " of ")
+		order[i] = pass + " of " + strings.Join(names, ", ")
 	}
 	return strings.Join(order, "; ")
+}
+
+// each words coats one by one: "B.1, block-in of wall; C.1, block-in of shelf".
+func (n coatNamer) each(ids []string) string {
+	var words []string
+	for _, id := range ids {
+		words = append(words, id+", "+n.coat(id))
+	}
+	return strings.Join(words, "; ")
 }
 
 // how says how a coat is laid: its medium and what it goes into, "" for neither.

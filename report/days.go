@@ -49,13 +49,13 @@ type days struct {
 
 // sessionCard is a day at the easel in words.
 type sessionCard struct {
-	Number, When, Dry, Reason string
-	Coats                     []sessionCoat
-	Piles                     []sessionPile
-	Care                      []string
+	Number, When, Reason string
+	Dry, Coats           []sessionCoat
+	Piles                []sessionPile
+	Care                 []string
 }
 
-// sessionCoat is a coat to paint that day.
+// sessionCoat is a coat to paint that day, or to try.
 type sessionCoat struct{ ID, Text, How string }
 
 // sessionPile is paint to lay out; Parts is "" of a pile that has a row of its own with
@@ -111,10 +111,10 @@ func rowsOf(p *plan.Plan) map[string]bool {
 func sessionCardOf(s plan.Session, name coatNamer, rows map[string]bool, care carer) sessionCard {
 	card := sessionCard{
 		Number: fmt.Sprint(s.Number), When: capital(when(s.Date, s.Day)), Reason: capital(s.Reason),
-		Coats: []sessionCoat{}, Piles: []sessionPile{}, Care: care.keys(s.Cautions),
+		Dry: []sessionCoat{}, Coats: []sessionCoat{}, Piles: []sessionPile{}, Care: care.keys(s.Cautions),
 	}
-	if len(s.Dry) > 0 {
-		card.Dry = name.passes(s.Dry, len(s.Dry))
+	for _, id := range s.Dry {
+		card.Dry = append(card.Dry, sessionCoat{ID: id, Text: name.coat(id)})
 	}
 	for _, id := range s.Coats {
 		how := ""

@@ -50,7 +50,7 @@ func layersOf(p *plan.Plan, care carer) layers {
 		p.Layers.Air.Celsius, p.Layers.Air.Humidity, p.Layers.FilmUM, either(mediumText(p.Layers.Medium) == "", "no medium", mediumText(p.Layers.Medium)))
 	name := coatNamerOf(p)
 	for _, b := range p.Layers.Broken {
-		l.Broken = append(l.Broken, brokenRule{capital(b.Rule), name.stack(b.Coats), b.Reason, b.Mend, b.Line, b.Source})
+		l.Broken = append(l.Broken, brokenRule{capital(b.Rule), name.each(b.Coats), b.Reason, b.Mend, b.Line, b.Source})
 	}
 	for i := range p.Layers.Coats {
 		c := &p.Layers.Coats[i]
@@ -72,15 +72,6 @@ func coatsOf(p *plan.Plan, tag string) string {
 		}
 	}
 	return strings.Join(words, ", ")
-}
-
-// stack words the coats that a rule is about, the one below first.
-func (n coatNamer) stack(ids []string) string {
-	var words []string
-	for _, id := range ids {
-		words = append(words, id+", "+n.coat(id))
-	}
-	return strings.Join(words, "; over it ")
 }
 
 func coatRowOf(c *plan.Coat, name string, care carer) coatRow {
