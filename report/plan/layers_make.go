@@ -112,7 +112,7 @@ func (in layersFrom) entry(all []coat, i int) Coat {
 		laid := c.laid(p)
 		dries := layer.Drying(laid, air)
 		mix := CoatMix{
-			ID: p.id, Pile: p.tag, On: in.onTags(c.region, p.on), Parts: p.parts,
+			ID: p.id, Pile: cmp.Or(p.tag, e.ID), On: in.onTags(c.region, p.on), Parts: p.parts,
 			TouchDry: days(dries.Touch), Slowest: laid.Paints[dries.Slowest].Name, Oil: shares(layer.Oil(laid)),
 		}
 		e.Mixes = append(e.Mixes, mix)
