@@ -53,6 +53,7 @@ type Coat struct {
 	Why      string    `json:"why"`                  // in a sentence, for the painter
 
 	rests []rest // on the coats before it that it has to wait for
+	Cautions []string  `json:"cautions"`             // keys of those its paints and medium call for
 }
 
 // CoatMix is a mix as it is used in a coat.

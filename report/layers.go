@@ -1,0 +1,113 @@
+// The coats of the painting, and which rules of the trade they break.
+
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"tonewright/report/plan"
+)
+
+// layers is the section; Passes is empty where the plan has no coats.
+type layers struct {
+	Text, Air string
+	Broken    []brokenRule
+	Passes    []pass
+}
+
+// brokenRule is a rule that is broken, and what mends it; Line is "" where no one line does.
+type brokenRule struct {
+	Rule, Where, Reason, Mend, Line, Source string
+}
+
+// pass is coats of one kind that follow one another.
+type pass struct {
+	Name  string
+	Coats []coatRow
+}
+
+// coatRow is a coat in words.
+type coatRow struct {
+	ID, Tag, Name                           string
+	Piles                                   []coatPile
+	Medium, Film, Touch, Slowest, Over, Wet string
+	Oil, Into, Why                          string
+	Own                                     bool
+	Care                                    []string
+}
+
+// coatPile is a pile of a coat; On are the colours in whose places it is laid, none
+// where that is the one it is named after.
+type coatPile struct {
+	Tag string
+	On  []string
+}
+
+func layersOf(p *plan.Plan, care carer) layers {
+	l := layers{Text: p.Layers.Text, Broken: []brokenRule{}, Passes: []pass{}}
+	l.Air = fmt.Sprintf("Reckoned for %.0f °C and %.0f %% humidity, ordinary coats of %.0f µm, %s.",
+		p.Layers.Air.Celsius, p.Layers.Air.Humidity, p.Layers.FilmUM, either(mediumText(p.Layers.Medium) == "", "no medium", mediumText(p.Layers.Medium)))
+	name := coatNamerOf(p)
+	for _, b := range p.Layers.Broken {
+		l.Broken = append(l.Broken, brokenRule{capital(b.Rule), name.each(b.Coats), b.Reason, b.Mend, b.Line, b.Source})
+	}
+	for i := range p.Layers.Coats {
+		c := &p.Layers.Coats[i]
+		if n := len(l.Passes); n == 0 || l.Passes[n-1].Name != capital(c.Pass) {
+			l.Passes = append(l.Passes, pass{Name: capital(c.Pass)})
+		}
+		last := &l.Passes[len(l.Passes)-1]
+		last.Coats = append(last.Coats, coatRowOf(c, name.region(c), care))
+	}
+	return l
+}
+
+// coatsOf lists the coats of a region: "A.1 block-in, A.2 glaze"; "" for none.
+func coatsOf(p *plan.Plan, tag string) string {
+	var words []string
+	for _, c := range p.Layers.Coats {
+		if c.Region == tag {
+			words = append(words, c.ID+" "+c.Pass)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+func coatRowOf(c *plan.Coat, name string, care carer) coatRow {
+	row := coatRow{
+		ID: c.ID, Tag: c.Region, Name: name, Piles: []coatPile{},
+		Medium: either(mediumText(c.Medium) == "", "no medium", mediumText(c.Medium)), Film: fmt.Sprintf("%.0f µm wet", c.FilmUM),
+		Touch: timeText(c.TouchDry), Slowest: slowest(c), Over: timeText(c.GoOver), Wet: timeText(c.WetFor),
+		Oil: percents(c.Oil), Into: c.Into, Why: c.Why, Own: c.Own, Care: care.keys(c.Cautions),
+	}
+	for _, m := range c.Mixes {
+		row.Piles = append(row.Piles, coatPile{m.Pile, onOthers(m)})
+	}
+	return row
+}
+
+// slowest says which mix a coat waits for, and which paint in it; "" where one mix has
+// nothing to be slower than.
+func slowest(c *plan.Coat) string {
+	for _, m := range c.Mixes {
+		if m.Slowest != "" && m.TouchDry.To == c.TouchDry.To {
+			return fmt.Sprintf("%s in %s", m.Slowest, m.Pile)
+		}
+	}
+	return ""
+}
+
+// percents words an estimate of a share: "44 to 52 %".
+func percents(s plan.Span) string {
+	return strings.Replace(span(100*s.From, 100*s.To), "-", " to ", 1) + " %"
+}
+
+// onOthers returns the colours in whose places a pile is laid, where it is not only the
+// one it is named after.
+func onOthers(m plan.CoatMix) []string {
+	if onItself(m) {
+		return nil
+	}
+	return m.On
+}
