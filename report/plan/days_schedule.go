@@ -125,13 +125,21 @@ func (s *schedule) withPiles(piles []string, coat int) []string {
 	return piles
 }
 
-// sooner tells whether a schedule is over before another, or as soon in fewer sessions.
+// sooner tells whether a schedule is over before another, or as soon with its coats laid
+// earlier.
 func (s *schedule) sooner(than *schedule) bool {
 	if len(s.taken) == 0 {
 		return false
 	}
 	last, others := s.taken[len(s.taken)-1], than.taken[len(than.taken)-1]
-	return last < others || last == others && len(s.taken) < len(than.taken)
+	return last < others || last == others && s.allDays() < than.allDays()
+}
+
+func (s *schedule) allDays() (sum int) {
+	for i := range s.coats {
+		sum += s.day[i]
+	}
+	return sum
 }
 
 // waitedFor lists the coats that the last session waits for, and what those waited for.
@@ -172,10 +180,26 @@ func (s *schedule) words(i int, h hindrance) string {
 		return fmt.Sprintf("%s waits for %s, which it touches", coat, other)
 	case h.by == noRoom:
 		return fmt.Sprintf("%s had no room on the palette before", coat)
-	case h.by == isLeft:
+	case h.by == isLeft && s.meets(i):
 		return fmt.Sprintf("%s is left for the day of what it touches, so that both are wet where they meet", coat)
+	case h.by == isLeft:
+		return fmt.Sprintf("%s is left for later, since so all is done sooner", coat)
 	}
 	return fmt.Sprintf("%s comes after %s", coat, other)
+}
+
+// meets tells whether a coat is laid on the day of another that it touches.
+func (s *schedule) meets(i int) bool {
+	on := func(r rest) bool { return s.day[r.on] == s.day[i] }
+	if slices.ContainsFunc(s.coats[i].rests, on) {
+		return true
+	}
+	for j, c := range s.coats {
+		if s.day[j] == s.day[i] && slices.ContainsFunc(c.rests, func(r rest) bool { return r.on == i }) {
+			return true
+		}
+	}
+	return false
 }
 
 // called names a coat and its region.

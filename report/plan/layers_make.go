@@ -30,11 +30,7 @@ func layersOf(in layersFrom) Layers {
 	p := newProposer(in)
 	var all []coat
 	for _, r := range in.behind {
-		own := in.wishedCoats(r)
-		if len(own) == 0 {
-			own = p.coats(r)
-		}
-		all = append(all, own...)
+		all = append(all, p.coats(r)...)
 	}
 	all = inPasses(all)
 	l := Layers{

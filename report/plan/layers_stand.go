@@ -3,6 +3,8 @@
 package plan
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -97,29 +99,48 @@ func (p *proposer) standIns() map[place]stand {
 	return chosen
 }
 
-// blockInPiles counts the piles that all block-ins take with these stand-ins.
+// blockInPiles counts the piles that all block-ins take with these stand-ins, the painter's
+// own among them.
 func (p *proposer) blockInPiles(chosen map[place]stand) int {
 	piles := map[string]bool{}
 	for _, r := range p.behind {
-		for j := range p.regions[r].Colours {
-			if s, stood := chosen[place{r, j}]; stood {
-				piles[s.pile.String()] = true
-			} else if own := p.mixOf(r, j); p.bears(own.of, r, j) {
-				piles[own.tag] = true
+		for i, c := range p.wished[r] {
+			for _, pile := range c.piles {
+				if c.pass == PassBlockIn {
+					piles[cmp.Or(pile.tag, fmt.Sprint("own ", r, i))] = true
+				}
 			}
+		}
+	}
+	for _, at := range p.places() {
+		if s, stood := chosen[at]; stood {
+			piles[s.pile.String()] = true
+		} else if own := p.mixOf(at.region, at.colour); p.bears(own.of, at.region, at.colour) {
+			piles[own.tag] = true
 		}
 	}
 	return len(piles)
 }
 
+// places lists the places of the regions that coats are proposed for.
+func (p *proposer) places() (places []place) {
+	for _, r := range p.behind {
+		if len(p.wished[r]) > 0 {
+			continue
+		}
+		for j := range p.regions[r].Colours {
+			places = append(places, place{r, j})
+		}
+	}
+	return places
+}
+
 // cover chooses among the stand-ins that are near enough.
 func (p *proposer) cover(n near) map[place]stand {
-	var places []place
+	places := p.places()
 	var off [][]float64 // by place and stand-in, CIEDE2000; NaN where it will not do
-	for _, r := range p.behind {
-		for j := range p.regions[r].Colours {
-			places, off = append(places, place{r, j}), append(off, p.offsOf(r, j, n))
-		}
+	for _, at := range places {
+		off = append(off, p.offsOf(at.region, at.colour, n))
 	}
 	used := make([]bool, len(p.stands))
 	served := make([]bool, len(places))
