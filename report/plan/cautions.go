@@ -148,7 +148,7 @@ func (c *Caution) mark(uses []use, is func(use) bool) {
 
 // use is a mix as it is used: as a first recipe, or in a coat.
 type use struct {
-	tag    string // of the colour; the coat's id for a mix of its own
+	tag    string // of the colour; of the pile for a mix of the coat's own
 	coat   string // id; "" for a first recipe
 	parts  []Part
 	medium layer.Medium
@@ -170,7 +170,7 @@ func usesOf(regions []Region, l Layers) (uses []use) {
 		medium, _ := layer.ParseMedium(c.Medium) // written by Medium.String
 		thin := c.Pass == PassGlaze || c.FilmUM/(1+medium.Parts) <= thinFilm*l.FilmUM
 		for _, m := range c.Mixes {
-			uses = append(uses, use{cmp.Or(m.ID, c.ID), c.ID, m.Parts, medium, thin})
+			uses = append(uses, use{cmp.Or(m.ID, m.Pile, c.ID), c.ID, m.Parts, medium, thin})
 		}
 	}
 	return uses
