@@ -157,6 +157,18 @@ func TestClassIIOnlyWhereItIsWeak(t *testing.T) {
 	}
 }
 
+// A thin block-in is told of only where it stays in the light: common sense, no source.
+func TestBlockInUnderACoat(t *testing.T) {
+	box := tubesNamed(t, "titanium-white", "naphthol-red", "yellow-ochre")
+	l := Layers{FilmUM: 100, Coats: []Coat{
+		{ID: "A.1", Region: "A", Pass: PassBlockIn, FilmUM: 50, Medium: "none", Mixes: []CoatMix{{Pile: "block-in 1", Parts: partsOf("naphthol-red", 1.0)}}},
+		{ID: "B.1", Region: "B", Pass: PassNext, FilmUM: 100, Medium: "none", Mixes: []CoatMix{{Pile: "own 1", Parts: partsOf("yellow-ochre", 1.0)}}},
+	}}
+	assert.NotNil(t, cautionBy(cautionsOf(nil, l, box), "fades:naphthol-red"), "another region's coat does not cover it")
+	l.Coats[1].Region = "A"
+	assert.Nil(t, cautionBy(cautionsOf(nil, l, box), "fades:naphthol-red"))
+}
+
 // A violet without a lasting likeness says what to do; the palest tints of a paint of
 // class I say nothing.
 func TestNothingToTakeInstead(t *testing.T) {
