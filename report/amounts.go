@@ -15,6 +15,7 @@ type amounts struct {
 	Tubes   []tubeRow
 	Mediums string // how much of each; "" for none
 	Mixes   []mixRow
+	Many    bool // mixes, enough for several columns
 	Known   bool // of some tube the box says what is left, or something is lacking
 	Unknown bool // of some tube it does not
 }
@@ -49,8 +50,12 @@ func amountsOf(p *plan.Plan) amounts {
 	for _, m := range p.Amounts.Mixes {
 		a.Mixes = append(a.Mixes, mixRow{m.ID, small(m.CM2), fmt.Sprint(m.Coats), small(m.ML), small(m.Grams)})
 	}
+	a.Many = len(a.Mixes) > manyMixes
 	return a
 }
+
+// manyMixes is how many stand in one column. Ours: about a screen.
+const manyMixes = 12
 
 // buyText lists what is lacking: "2.8 ml of Yellow Ochre and 1.2 ml of Viridian".
 func buyText(a *plan.Amounts) string {

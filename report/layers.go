@@ -4,6 +4,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tonewright/report/plan"
@@ -16,10 +17,15 @@ type layers struct {
 	Passes    []pass
 }
 
-// brokenRule is a rule that is broken, and what mends it; Line is "" where no one line does.
+// brokenRule is what one change mends, of one or more rules that coats break; Line is ""
+// where no one line does.
 type brokenRule struct {
-	Rule, Where, Reason, Mend, Line, Source string
+	Where, Mend, Line, Source string
+	Rules                     []ruleReason
 }
+
+// ruleReason is a rule and what comes of breaking it.
+type ruleReason struct{ Rule, Reason string }
 
 // pass is coats of one kind that follow one another; Why is what was said of several.
 type pass struct {
@@ -47,13 +53,10 @@ type coatPile struct {
 }
 
 func layersOf(p *plan.Plan, care carer) layers {
-	l := layers{Text: p.Layers.Text, Broken: []brokenRule{}, Passes: []pass{}}
+	name, days := coatNamerOf(p), dayOf(p)
+	l := layers{Text: p.Layers.Text, Broken: brokenRules(p.Layers.Broken, name), Passes: []pass{}}
 	l.Air = fmt.Sprintf("Reckoned for %.0f °C and %.0f %% humidity; an ordinary coat is %.0f µm, %s.",
 		p.Layers.Air.Celsius, p.Layers.Air.Humidity, p.Layers.FilmUM, mediumWords(p.Layers.Medium))
-	name, days := coatNamerOf(p), dayOf(p)
-	for _, b := range p.Layers.Broken {
-		l.Broken = append(l.Broken, brokenRule{capital(b.Rule), name.each(b.Coats), b.Reason, b.Mend, b.Line, b.Source})
-	}
 	for i := range p.Layers.Coats {
 		c := &p.Layers.Coats[i]
 		if n := len(l.Passes); n == 0 || l.Passes[n-1].Name != capital(c.Pass) {
@@ -66,6 +69,22 @@ func layersOf(p *plan.Plan, care carer) layers {
 		l.Passes[i].gather()
 	}
 	return l
+}
+
+// brokenRules puts rules together that the same coats break and the same change mends.
+func brokenRules(broken []plan.Broken, name coatNamer) []brokenRule {
+	list := []brokenRule{}
+	for i, b := range broken {
+		if i == 0 || !slices.Equal(b.Coats, broken[i-1].Coats) || b.Mend != broken[i-1].Mend || b.Line != broken[i-1].Line {
+			list = append(list, brokenRule{Where: name.each(b.Coats), Mend: b.Mend, Line: b.Line, Source: b.Source})
+		}
+		last := &list[len(list)-1]
+		last.Rules = append(last.Rules, ruleReason{capital(b.Rule), b.Reason})
+		if !strings.Contains(last.Source, b.Source) {
+			last.Source += "; " + b.Source
+		}
+	}
+	return list
 }
 
 // gather says once above the coats what was said of most of them, if of two or more.
@@ -108,9 +127,9 @@ func coatsOf(p *plan.Plan, tag string) string {
 func coatRowOf(c *plan.Coat, name string, day *plan.Session, care carer) coatRow {
 	row := coatRow{
 		ID: c.ID, Tag: c.Region, Name: name, Piles: []coatPile{},
-		Medium: capital(mediumWords(c.Medium)), Film: fmt.Sprintf("%.0f µm wet", c.FilmUM), Oil: percents(c.Oil),
+		Medium: either(c.Medium == "", "none", c.Medium), Film: fmt.Sprintf("%.0f µm", c.FilmUM), Oil: percents(c.Oil),
 		Wet: timeText(c.WetFor), Touch: timeText(c.TouchDry), Slowest: slowest(c), GoOver: timeText(c.GoOver),
-		Into: c.Into, Why: c.Why, Own: c.Own, Care: care.coat(c),
+		Into: c.Into, Why: c.Why, Care: care.coat(c),
 	}
 	if day != nil {
 		row.Painted, row.Earliest = capital(inYear(day.Date, day.Day)), capital(daysAfter(day, c.GoOver.From))
