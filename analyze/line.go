@@ -37,8 +37,8 @@ func Lines(p *Picture, parting Parting, detail int) []Line {
 	}
 	r := ridgesOf(slopesOf(planes, s.width, s.height))
 	lines := []Line{}
-	for _, stroke := range strokesOf(r) {
-		if l := r.line(stroke, s.factor); l.Strength >= leastStrength(detail) {
+	for _, stroke := range joinStrokes(strokesOf(r)) {
+		if l := r.line(stroke, s.factor, planes); l.Strength >= leastStrength(detail) {
 			lines = append(lines, l)
 		}
 	}
@@ -74,22 +74,18 @@ func (s *sketch) planes() (planes [3][]float32) {
 }
 
 // line returns a stroke as a line on the picture; Strength is its weight.
-func (r *ridges) line(s stroke, factor int) Line {
+func (r *ridges) line(s stroke, factor int, planes [3][]float32) Line {
 	l := Line{Closed: s.closed}
 	weight := 0.0
-	places := make([]Place, len(s.pixels))
-	for i, n := range s.pixels {
-		places[i] = r.at[n]
-		if r.height32[n] == 0 {
-			places[i] = Place{float64(n%r.width) + 0.5, float64(n/r.width) + 0.5}
-		}
-		weight += min(6, float64(r.height32[n]))
+	places := smoothed(s.places, l.Closed)
+	cs := contrasts(planes, r.width, r.height, places, l.Closed)
+	for i, h := range s.heights {
+		weight += zzMeasure(float64(h), cs[i])
 	}
 	l.Strength = weight
-	if len(s.pixels) < 8 {
+	if len(s.places) < 8 {
 		l.Strength = 0
 	}
-	places = smoothed(places, l.Closed)
 	for i := range places {
 		places[i].X *= float64(factor)
 		places[i].Y *= float64(factor)
@@ -134,4 +130,21 @@ func simplerLine(places []Place, closed bool) []Place {
 		result[i] = Place{float64(s.X) / fine, float64(s.Y) / fine}
 	}
 	return result
+}
+
+var zzMode = 3
+var zzCap = 15.0
+
+func zzMeasure(h, c float64) float64 {
+	switch zzMode {
+	case 0:
+		return min(6, h)
+	case 1:
+		return min(zzCap, c)
+	case 2:
+		return math.Sqrt(min(6, h) * min(zzCap, c))
+	case 3:
+		return min(6, h, c/3)
+	}
+	return min(6, h) * min(zzCap, c) / 10
 }

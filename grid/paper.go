@@ -2,6 +2,7 @@ package grid
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -43,6 +44,9 @@ func ParsePaper(text string) (Paper, error) {
 	}
 	return Paper{}, fmt.Errorf("paper %q is not known: write one of %s", text, strings.Join(names, ", "))
 }
+
+// Papers lists the papers known, the usual ones first.
+func Papers() []Paper { return slices.Clone(papers) }
 
 // Turned returns the paper lying on its long side.
 func (p Paper) Turned() Paper { return Paper{p.Name, p.Height, p.Width} }

@@ -42,7 +42,7 @@ type Tube struct {
 	Oil           [2]float64 `json:"oil_g_per_100g"`
 	Cautions      []string   `json:"cautions"`
 	LeftML        *float64   `json:"left_ml,omitempty"` // none where the box does not say
-	CautionKeys   []string   `json:"caution_keys"` // of each
+	CautionKeys   []string   `json:"caution_keys"`      // of each
 }
 
 // Alike is a pair of tubes that are easily taken for one another, with the CIEDE2000

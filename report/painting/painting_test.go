@@ -263,6 +263,9 @@ func TestReadBox(t *testing.T) {
 	assert.Equal(t, box, p.BoxFile)
 	assert.Equal(t, []string{"viridian", "ivory-black"}, ids(p.Options.Box.Paints))
 
+	_, err = Read(write(t, "photo = \"a.jpg\"\nbox = "+paint.TOMLString(filepath.ToSlash(box))+"\n[left]\nviridian = \"5 ml\""))
+	assert.ErrorContains(t, err, "painting.toml:3: left: your paints are in "+box+"; what is left in their tubes is written there, below a line [left]")
+
 	other := paint.Box{Paints: p.Options.Box.Paints[1:]}
 	_, err = ReadWithBox(file, other)
 	assert.ErrorContains(t, err, `painting.toml:6: palette: "viridian" is not in your box; nearest to its colour there are "ivory-black"; to use it, add "viridian" to the box file that --box names`)

@@ -60,7 +60,7 @@ type Pile struct {
 }
 
 // amountsOf returns how much paint the coats of l take on the panel of g, and puts what
-// is laid out for each session into d.
+// is laid out for each session into d, each coat in its session. None of the lists is nil.
 //
 // A coat takes its area times its wet film, 1 ml for 1 µm on 1 m², and the waste on top;
 // medium takes its part of the film. The usual film of 100 µm is common practice, no
@@ -68,9 +68,8 @@ type Pile struct {
 func amountsOf(regions []Region, l Layers, d *Days, g grid.Grid, box paint.Box, opt Options) Amounts {
 	c := newCount(regions, l.Coats, g, box, opt.Work)
 	for i := range d.Sessions {
-		d.Sessions[i].Piles = c.layOut(d.Sessions[i], d.Sessions)
+		d.Sessions[i].Piles = c.layOut(d.Sessions[i])
 	}
-	c.layOutRest(d.Sessions)
 	return Amounts{
 		FilmUM: l.FilmUM, Waste: c.waste, Spread: Round(1000/l.FilmUM, 2),
 		Mixes: c.mixes(), Tubes: c.tubes(box), Mediums: c.mediums(), Text: c.text(l.FilmUM),

@@ -67,7 +67,8 @@ func TestAmountsAgainstTheScene(t *testing.T) {
 		for j := range r.Colours {
 			r.Colours[j].SameAs = "" // each thing for itself
 		}
-		a := amountsOf(p.Regions[i:i+1], onceOver(p.Regions[i:i+1]), &Days{}, p.Grid.Layout(), paint.StarterBox(), Options{Work: Work{Waste: &none}})
+		l := onceOver(p.Regions[i : i+1])
+		a := amountsOf(p.Regions[i:i+1], l, once(l), p.Grid.Layout(), paint.StarterBox(), Options{Work: Work{Waste: &none}})
 		area, ml, painted := 0.0, 0.0, 0.0
 		for _, m := range a.Mixes {
 			area, ml = area+m.CM2, ml+m.ML
@@ -88,10 +89,7 @@ func TestAmountsOfTheDemo(t *testing.T) {
 	require.NoError(t, err)
 	box := paint.StarterBox()
 	l := onceOver(p.Regions)
-	d := &Days{Sessions: []Session{{}}}
-	for _, c := range l.Coats {
-		d.Sessions[0].Coats = append(d.Sessions[0].Coats, c.ID)
-	}
+	d := once(l)
 	a := amountsOf(p.Regions, l, d, p.Grid.Layout(), box, Options{})
 	var area, mixes, mixed, tubes, weighed, piles float64
 	for _, m := range a.Mixes {

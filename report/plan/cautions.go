@@ -46,8 +46,9 @@ func cautionsOf(regions []Region, l Layers, box []paint.Paint) []Caution {
 	paints := paintsIn(uses, box)
 	list := pigmentCautions(paints)
 	for i := range list {
+		called := idsThatCall(paints, list[i].Key)
 		list[i].mark(uses, func(u use) bool {
-			return slices.ContainsFunc(paints, func(p paint.Paint) bool { return u.has(p.ID) && calls(p, list[i].Key) })
+			return u.share(func(id string) bool { return slices.Contains(called, id) }) > 0
 		})
 	}
 	list = append(list, mediumCautions(uses)...)
@@ -87,6 +88,15 @@ func forPaints(all []paint.Caution, paints []paint.Paint) []Caution {
 
 func calls(p paint.Paint, key string) bool {
 	return slices.ContainsFunc(p.Cautions(), func(c paint.Caution) bool { return c.Key == key })
+}
+
+func idsThatCall(paints []paint.Paint, key string) (ids []string) {
+	for _, p := range paints {
+		if calls(p, key) {
+			ids = append(ids, p.ID)
+		}
+	}
+	return ids
 }
 
 func cautionOf(c paint.Caution) Caution {

@@ -13,9 +13,9 @@ import (
 
 // paleTint is the parts of white to one of a paint from which a tint is pale. Ours: a
 // class is given to a tint of 40 % reflectance where the paint absorbs most ([ASTMD4303],
-// from memory). By the library's optics alizarin has 10 parts of white there, and the
-// paints of class II 20 to 50; so a tint from 10 on may be paler than the one that was
-// rated, and what little colour it has fades first.
+// from memory). By the library's optics, from 430 nm on, alizarin has 11 parts of white
+// there and the paints of class II 14 to 31; so from 10 on a tint may be as pale as the
+// one that was rated, or paler, and what little colour it has fades first.
 const paleTint = 10
 
 // worstClass is the class from which a paint is told of wherever it is used: classes I

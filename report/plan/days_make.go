@@ -41,7 +41,6 @@ func slotDay(slot, aWeek int) int { return 1 + slot/aWeek*7 + slot%aWeek*7/aWeek
 // schedule is the coats as they are laid onto days.
 type schedule struct {
 	coats []Coat
-	at    map[string]int // id → index
 	work  Work
 	day   map[int]int      // index → the day it is laid
 	why   map[int]string   // index → what kept it back last
@@ -50,33 +49,51 @@ type schedule struct {
 }
 
 func newSchedule(l Layers, work Work) *schedule {
-	s := &schedule{coats: l.Coats, at: map[string]int{}, work: work, day: map[int]int{}, why: map[int]string{}, piles: map[int][]string{}}
-	for i, c := range l.Coats {
-		s.at[c.ID] = i
-	}
+	s := &schedule{coats: l.Coats, work: work, day: map[int]int{}, why: map[int]string{}, piles: map[int][]string{}}
 	return s
 }
 
-// fill lays the coats that may be laid on a slot's day.
+// fill lays the coats that may be laid on a slot's day, and notes what keeps the others.
 func (s *schedule) fill(slot int) {
 	day := slotDay(slot, s.work.Sessions)
-	for i := range s.coats {
-		if _, laid := s.day[i]; laid || s.coats[i].joins() {
-			continue
-		}
-		unit := s.unit(i)
-		if why := s.hinders(unit, day); why != "" {
-			s.why[i] = why
-			continue
-		}
-		for _, u := range unit {
-			s.day[u] = day
+	for next := s.next(day); next >= 0; next = s.next(day) {
+		for _, u := range s.unit(next) {
 			s.piles[day] = s.pilesWith(day, u)
+			s.day[u] = day
 		}
 		if len(s.taken) == 0 || s.taken[len(s.taken)-1] != day {
 			s.taken = append(s.taken, day)
 		}
 	}
+	for i := range s.coats {
+		if _, laid := s.day[i]; !laid {
+			s.why[i] = s.hinders(s.unit(i), day)
+		}
+	}
+}
+
+// next returns the coat to be laid next on a day: the first that may be, but one that
+// touches a coat of that day before others, which it would else have to wait for to dry;
+// -1 where none may.
+func (s *schedule) next(day int) int {
+	first := -1
+	for i := range s.coats {
+		if _, laid := s.day[i]; laid || s.coats[i].joins() || s.hinders(s.unit(i), day) != "" {
+			continue
+		}
+		if s.touches(i, day) {
+			return i
+		}
+		if first < 0 {
+			first = i
+		}
+	}
+	return first
+}
+
+// touches tells whether a coat rests on one of a day.
+func (s *schedule) touches(i, day int) bool {
+	return slices.ContainsFunc(s.coats[i].rests, func(r rest) bool { return s.day[r.on] == day })
 }
 
 // joins tells whether a coat is painted on the day of the one before, into it.
@@ -96,17 +113,16 @@ func (s *schedule) unit(i int) []int {
 // hinders says what keeps coats from being laid on a day; "" where nothing does.
 func (s *schedule) hinders(unit []int, day int) string {
 	for _, u := range unit {
-		for _, id := range s.coats[u].Over {
-			below := s.at[id]
-			if slices.Contains(unit, below) {
+		for _, r := range s.coats[u].rests {
+			if slices.Contains(unit, r.on) {
 				continue
 			}
-			laid, is := s.day[below]
+			laid, is := s.day[r.on]
 			if !is {
-				return fmt.Sprintf("comes after %s", id)
+				return fmt.Sprintf("comes after %s", s.coats[r.on].ID)
 			}
-			if !s.bears(below, u, day-laid) {
-				return fmt.Sprintf("waits for %s to dry", id)
+			if !r.bears(day - laid) {
+				return fmt.Sprintf("waits for %s to dry", s.coats[r.on].ID)
 			}
 		}
 	}
@@ -120,30 +136,8 @@ func (s *schedule) hinders(unit []int, day int) string {
 	return ""
 }
 
-// bears tells whether a coat can be gone over by another after so many days.
-func (s *schedule) bears(below, above, days int) bool {
-	lower, upper := s.coats[below], s.coats[above]
-	if lower.Region != upper.Region {
-		return float64(days) <= lower.WetFor.To || float64(days) >= planned(lower.TouchDry)
-	}
-	if s.before(above) != below {
-		return float64(days) >= lower.TouchDry.From
-	}
-	if upper.After > 0 {
-		return days >= upper.After
-	}
-	return float64(days) >= planned(lower.GoOver)
-}
-
-// before returns the region's coat before one, -1 for its first.
-func (s *schedule) before(i int) int {
-	for b := i - 1; b >= 0; b-- {
-		if s.coats[b].Region == s.coats[i].Region {
-			return b
-		}
-	}
-	return -1
-}
+// bears tells whether the coat beneath can be gone over, or beside, after so many days.
+func (r rest) bears(days int) bool { return float64(days) >= r.days || float64(days) <= r.wet }
 
 // pilesWith returns the piles of a day with those of one more coat.
 func (s *schedule) pilesWith(day, coat int) []string {
@@ -164,10 +158,9 @@ func (s *schedule) session(number, day int) Session {
 			continue
 		}
 		e.Coats = append(e.Coats, c.ID)
-		for _, id := range c.Over {
-			below := s.at[id]
-			wet := s.coats[below].Region != c.Region && float64(day-s.day[below]) <= s.coats[below].WetFor.To
-			if s.day[below] != day && !wet && !slices.Contains(e.Dry, id) {
+		for _, r := range c.rests {
+			id, after := s.coats[r.on].ID, day-s.day[r.on]
+			if float64(after) > r.wet && r.days > 0 && slices.Contains(c.Over, id) && !slices.Contains(e.Dry, id) {
 				e.Dry = append(e.Dry, id)
 			}
 		}

@@ -91,15 +91,31 @@ func planned(wait Span) float64 {
 	return math.Ceil(wait.From + likely*(wait.To-wait.From) - 1e-9)
 }
 
-// waits returns the days that a coat is laid after its region's coat before.
-func waits(below, above coat, air layer.Air) float64 {
+// waits returns the days that a coat is laid after one of its region's coats below it at
+// the least. What the painter sets counts from the coat before; next tells whether below
+// is that.
+func waits(below, above coat, next bool, air layer.Air) float64 {
 	switch {
+	case above.own && !next:
+		return 0
 	case above.after > 0:
 		return float64(above.after)
 	case above.wet:
 		return 0
 	}
 	return planned(days(pause(below, above, air)))
+}
+
+// laidOn returns the days on which a region's coats are laid, each as early as planned,
+// the first on day 0.
+func laidOn(coats []coat, air layer.Air) []float64 {
+	on := make([]float64, len(coats))
+	for i := range coats {
+		for b := range i {
+			on[i] = max(on[i], on[b]+waits(coats[b], coats[i], b == i-1, air))
+		}
+	}
+	return on
 }
 
 // pause is how long a coat waits for its region's coat before: until it may be gone over.
@@ -116,10 +132,7 @@ func pause(below, above coat, air layer.Air) layer.Range {
 // faultsOf returns the rules that a region's coats break, each of a pair of coats once.
 // Below and Above of a fault are indices in coats.
 func faultsOf(coats []coat, colours int, air layer.Air, name func(coat) string) (faults []layer.Fault) {
-	day := make([]float64, len(coats))
-	for i := 1; i < len(coats); i++ {
-		day[i] = day[i-1] + waits(coats[i-1], coats[i], air)
-	}
+	day := laidOn(coats, air)
 	type key struct {
 		rule         string
 		below, above int

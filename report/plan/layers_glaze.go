@@ -43,17 +43,6 @@ func (p *proposer) glazes(r int) (coats []coat) {
 	return coats
 }
 
-// withPile adds a pile, or where it lies if it is there already.
-func withPile(piles []pileOn, p pileOn) []pileOn {
-	for i := range piles {
-		if piles[i].tag == p.tag {
-			piles[i].on = append(piles[i].on, p.on...)
-			return piles
-		}
-	}
-	return append(piles, p)
-}
-
 // glazeFor returns the glaze that a colour earns over its own mix, if any.
 func (p *proposer) glazeFor(r, j int) (match.GlazeFor, bool) {
 	c, own := p.regions[r].Colours[j], p.mixOf(r, j)
@@ -75,7 +64,7 @@ func (p *proposer) glazeFor(r, j int) (match.GlazeFor, bool) {
 // glazing returns the paints that a region may be glazed with.
 func (p *proposer) glazing(r int) (paints []paint.Paint) {
 	for _, of := range p.box {
-		if of.Facts.Lightfastness < weakLight && p.regions[r].Palette.allows(of.ID) {
+		if of.Facts.Lightfastness < weakLight && p.regions[r].Palette.allows([]paint.Paint{of}) {
 			paints = append(paints, of)
 		}
 	}

@@ -128,10 +128,9 @@ func (in layersFrom) entry(all []coat, i int) Coat {
 	if next := in.after(all, i); next >= 0 {
 		e.GoOver = days(pause(c, all[next], air))
 	}
-	for b := range i {
-		if all[b].region == c.region || in.touch(all[b].region, c.region) {
-			e.Over = append(e.Over, in.id(all[b]))
-		}
+	e.rests = in.restsOf(all, i)
+	for _, b := range in.beneath(all, i) {
+		e.Over = append(e.Over, in.id(all[b]))
 	}
 	if before := in.before(all, i); c.wet && before >= 0 {
 		e.Into = in.id(all[before])

@@ -80,7 +80,7 @@ func (in layersFrom) waitMend(coats []coat, above int, all []layer.Fault) coatMe
 		c.wet, c.after = false, 0
 		return coatMend{above, c, "wet = false", fmt.Sprintf("Lay %s when %s is dry, not into it while it is wet.", in.id(c), in.id(below))}
 	}
-	c.after = int(math.Ceil(waits(below, c, in.opt.Work.Air) + wait))
+	c.after = int(math.Ceil(waits(below, c, true, in.opt.Work.Air) + wait))
 	c.wet = false
 	return coatMend{above, c, fmt.Sprint("after = ", c.after), fmt.Sprintf("Lay %s %d days after %s.", in.id(c), c.after, in.id(below))}
 }
@@ -120,16 +120,11 @@ func (in layersFrom) swapMends(coats []coat, of int, from, to string) (mends []c
 // likest returns the paints of the box that may take the place of one in a pile, by how
 // near the pile's colour stays.
 func (in layersFrom) likest(pile match.Pile, at int) (paints []paint.Paint) {
-	look := func(p match.Pile) colour.Lab {
-		k, s := p.Optics()
-		r := paint.Thick(&k, &s, in.opt.Mixing.Finish)
-		return r.Lab()
-	}
-	now, off := look(pile), map[string]float64{}
+	now, off := thickOf(pile, in.opt.Mixing.Finish), map[string]float64{}
 	for _, p := range in.box {
 		if indexOf(pile.Paints, p.ID) < 0 {
 			paints = append(paints, p)
-			off[p.ID] = Round(colour.DeltaE00(now, look(withPaint(pile, at, p))), 1)
+			off[p.ID] = Round(colour.DeltaE00(now, thickOf(withPaint(pile, at, p), in.opt.Mixing.Finish)), 1)
 		}
 	}
 	slices.SortStableFunc(paints, func(a, b paint.Paint) int {

@@ -15,13 +15,18 @@ import (
 // apart over the whole painting, so that one may serve several regions.
 type proposer struct {
 	layersFrom
-	stands []stand           // what block-ins may be made of beside the regions' mixes
-	named  map[string]string // a pile's parts and medium → its tag
-	count  map[string]int    // of the piles of a pass so far
+	stands   []stand           // what block-ins may be made of
+	standFor map[place]stand   // what is taken
+	named    map[string]string // a pile's parts and medium → its tag
+	count    map[string]int    // of the piles of a pass so far
 }
 
 func newProposer(in layersFrom) *proposer {
-	return &proposer{layersFrom: in, stands: standsOf(in.box, in.opt.Mixing.Finish), named: map[string]string{}, count: map[string]int{}}
+	p := &proposer{layersFrom: in, stands: standsOf(in.box, in.opt.Mixing.Finish), named: map[string]string{}, count: map[string]int{}}
+	if in.opt.Mixing.Ground != nil {
+		p.standFor = p.standIns()
+	}
+	return p
 }
 
 // mostNext is the most next passes that are proposed. Ours: each waits a week or two, and
@@ -34,13 +39,12 @@ func (p *proposer) coats(r int) (coats []coat) {
 	if len(p.regions[r].Colours) == 0 {
 		return nil
 	}
+	block := p.blockIn(r)
 	for most := mostNext; most > 0; most-- {
-		coats = nil
-		block, blocked := p.blockIn(r)
-		if blocked {
-			coats = append(coats, block)
+		coats = p.nextPasses(r, block, most)
+		if len(block.piles) > 0 {
+			coats = append([]coat{block}, coats...)
 		}
-		coats = append(coats, p.nextPasses(r, block, most)...)
 		if p.sound(coats) {
 			break
 		}
@@ -70,7 +74,7 @@ func (p *proposer) nextPasses(r int, block coat, most int) (coats []coat) {
 		passes = max(passes, needs[j])
 	}
 	for n := 1; n <= passes; n++ {
-		c := coat{region: r, pass: PassNext, medium: p.opt.Work.Medium, film: p.opt.Work.Film * p.usualFilm(PassNext)}
+		c := p.blank(r, PassNext)
 		c.piles = p.mixesOf(r, func(j int) bool { return n <= max(1, needs[j]) })
 		c.why = p.whyNext(c, n, passes, len(block.piles) > 0)
 		coats = append(coats, c)

@@ -6,6 +6,7 @@ package plan
 import (
 	"fmt"
 	"image"
+	"slices"
 
 	"tonewright/analyze"
 	"tonewright/grid"
@@ -23,13 +24,14 @@ type SheetWish struct {
 
 // SheetPlan is what transfer sheets show, on the panel.
 type SheetPlan struct {
-	Name    string
-	Panel   Panel
-	Grid    Grid
-	Regions []SheetRegion // of the drawing
-	Drawing Drawing
-	Values  []ValueStep      // dark to light
-	Picture *analyze.Picture // as large as was asked for and the photo allows; nil: none was
+	Name     string
+	Panel    Panel
+	Grid     Grid
+	Regions  []SheetRegion // of the drawing
+	Drawing  Drawing
+	Values   []ValueStep      // dark to light
+	Picture  *analyze.Picture // as large as was asked for and the photo allows; nil: none was
+	Warnings []string         // of the photo
 }
 
 // SheetRegion is a region's tag and name.
@@ -73,26 +75,33 @@ func Sheets(opt Options, wish SheetWish) (*SheetPlan, error) {
 			return nil, err
 		}
 	}
-	if !wish.Drawing && wish.Steps == 0 {
-		return p, nil
+	if wish.Drawing || wish.Steps > 0 {
+		picture, err := photo.Picture(crop, 0, opt.Ground.Lab)
+		if err != nil {
+			return nil, err
+		}
+		p.trace(picture, named, opt, wish)
 	}
-	picture, err := photo.Picture(crop, 0, opt.Ground.Lab)
-	if err != nil {
-		return nil, err
-	}
-	opt.Step("finding regions and values")
+	p.Warnings = slices.Compact(photo.Warnings) // a picture read twice warns twice
+	return p, nil
+}
+
+// trace fills in what is traced from the picture at working size.
+func (p *SheetPlan) trace(picture *analyze.Picture, named []analyze.Area, opt Options, wish SheetWish) {
+	layout := p.Grid.layout
 	if wish.Steps > 0 {
+		opt.Step("finding values")
 		tones := tonesOf(picture, reachOf(opt.Box.Paints, opt.Mixing.Finish), opt.Literal)
 		p.Values = valueSteps(tones.steps(wish.Steps), picture, layout)
 	}
 	if wish.Drawing {
+		opt.Step("drawing")
 		parting := analyze.Regions(picture, named)
 		for i, r := range parting.Regions {
 			p.Regions = append(p.Regions, SheetRegion{tagOf(i), r.Name})
 		}
 		p.Drawing = drawingOf(picture, parting, layout, opt.Detail)
 	}
-	return p, nil
 }
 
 // steps returns the picture in 5 or 9 steps of value.
@@ -107,9 +116,9 @@ func (t tones) steps(n int) analyze.ValueMap {
 }
 
 // traceSlack is how far, in pixels of the working picture, a traced border may stray:
-// enough to lose the stairs of the pixels. On a panel of 12 in it is a third of a
-// millimetre, a pencil's line.
-const traceSlack = 1
+// enough to lose the stairs of the pixels and the fraying of a step's edge. On a panel of
+// 12 in it is half a millimetre, a pencil's line.
+const traceSlack = 1.75
 
 // valueSteps traces the steps of a picture's values on the panel.
 func valueSteps(v analyze.ValueMap, picture *analyze.Picture, g grid.Grid) []ValueStep {

@@ -15,26 +15,35 @@ type book struct {
 	shown *shown // the photo to be printed; nil where none is
 }
 
-// content draws what a view shows of the picture, with the grid over it.
-func (b *book) content(v view) ([]Mark, error) {
+// content draws what a view shows of the picture, with the grid over it, each cell parted
+// into finer × finer.
+func (b *book) content(v view, finer int) ([]Mark, error) {
 	var marks []Mark
-	pens := []Pen{{Width: 0.15, Gray: faint}}
 	switch b.As {
 	case Drawing:
-		marks = append(gridLines(b.grid, v, pens...), b.contours(v)...)
+		marks = append(b.lines(v, finer, 255), b.contours(v)...)
 	case Values:
-		marks = append(b.steps(v), gridLines(b.grid, v, pens...)...)
-		marks = append(marks, b.stepNumbers(v)...)
+		marks = append(append(b.steps(v), b.lines(v, finer, 255)...), b.stepNumbers(v)...)
 	default:
 		image, err := b.shown.part(v)
 		if err != nil {
 			return nil, err
 		}
-		pens = []Pen{{Width: 0.4, Gray: 255}, {Width: 0.15, Gray: 40}} // one of them shows on any picture
-		marks = append(marks, image)
-		marks = append(marks, gridLines(b.grid, v, pens...)...)
+		marks = append([]Mark{image}, b.lines(v, finer, 0)...)
 	}
 	return []Mark{Clip{Box: v.box(), Marks: marks}}, nil
+}
+
+// lines draws the grid and, lighter, what parts its cells. Over a photo, under which
+// the paper is not seen, each line is dark with light sides, so that it shows on anything.
+func (b *book) lines(v view, finer int, under Gray) []Mark {
+	fine, whole := Pen{Width: 0.1, Gray: 190}, Pen{Width: 0.15, Gray: faint}
+	if under == 255 {
+		return append(finerLines(b.grid, v, finer, fine), gridLines(b.grid, v, whole)...)
+	}
+	fine, whole = Pen{Width: 0.1, Gray: faint}, Pen{Width: 0.15, Gray: 40}
+	marks := finerLines(b.grid, v, finer, fine)
+	return append(marks, gridLines(b.grid, v, Pen{Width: 0.45, Gray: 255}, whole)...)
 }
 
 // Weights of the drawing's lines, in millimetres: the strongest and the weakest.
@@ -81,7 +90,7 @@ func (b *book) steps(v view) []Mark {
 // stepGray returns the fill of step i of n, dark to light: a light gray of the same
 // order, so that pencil shows on all of them.
 func stepGray(i, n int) Gray {
-	const darkest, white = 175, 255
+	const darkest, white = 196, 255
 	return Gray(darkest + (white-darkest)*i/max(1, n-1))
 }
 

@@ -36,22 +36,29 @@ func room(p grid.Paper) grid.Box {
 	return grid.Box{X: margin + band, Y: margin + head + band, Width: p.Width - 2*(margin+band), Height: p.Height - 2*(margin+band) - head - foot}
 }
 
-// framed returns an empty page: title and what is on it at the top, the check rule and
-// how to print at the bottom. number counts from 1.
-func framed(p grid.Paper, title, about string, number, of int) Page {
-	page := Page{Width: p.Width, Height: p.Height}
+// keyWidth is the room for the key map at the foot, at the right.
+const keyWidth grid.Millimetres = 28
+
+// framed returns a page with all that every page has: title and what is on it at the top,
+// at the bottom the check rule, what to do with the page and how to print it. number
+// counts from 1.
+func framed(d draft, title string, number, of int) Page {
+	p := d.paper
+	page := Page{Width: p.Width, Height: p.Height, Kind: d.kind, About: d.about}
 	base := margin + titleSize
 	right := p.Width - margin
 	count := fmt.Sprintf("page %d of %d", number, of)
 	page.add(Text{At: grid.Point{X: right, Y: base}, Words: count, Size: textSize, Gray: quiet, Align: Right})
 	left := right - widthOf(count, textSize, false) - 4 - margin
-	aboutWide := widthOf(about, textSize, false) + 3
-	title = shorten(title, left-aboutWide, titleSize, true)
+	title = shorten(title, left-widthOf(d.about, textSize, false)-3, titleSize, true)
 	page.add(Text{At: grid.Point{X: margin, Y: base}, Words: title, Size: titleSize, Bold: true, Gray: ink})
-	page.add(Text{At: grid.Point{X: margin + widthOf(title, titleSize, true) + 3, Y: base}, Words: about, Size: textSize, Gray: quiet})
+	page.add(Text{At: grid.Point{X: margin + widthOf(title, titleSize, true) + 3, Y: base}, Words: d.about, Size: textSize, Gray: quiet})
 	page.add(line(Pen{Width: 0.15, Gray: faint}, margin, base+1.8, right, base+1.8))
 	page.add(checkRule(margin, p.Height-margin)...)
-	page.paragraph(printing, grid.Box{X: margin + ruleLength + 6, Y: p.Height - margin - foot + 5, Width: 52})
+	words := grid.Box{X: margin + ruleLength + 6, Y: p.Height - margin - foot + 3}
+	words.Width = min(90, right-words.X-keyWidth-3)
+	words.Y = page.paragraph(d.next, words, ink) + 0.8
+	page.paragraph(printing, words, quiet)
 	return page
 }
 
@@ -60,11 +67,11 @@ func (p *Page) add(marks ...Mark) { p.Marks = append(p.Marks, marks...) }
 
 // paragraph sets small words into the width of a box, from its top, and returns where
 // they end.
-func (p *Page) paragraph(words string, b grid.Box) grid.Millimetres {
+func (p *Page) paragraph(words string, b grid.Box, gray Gray) grid.Millimetres {
 	y := b.Y + smallSize
 	for _, l := range wrap(words, b.Width, smallSize, false) {
-		p.add(Text{At: grid.Point{X: b.X, Y: y}, Words: l, Size: smallSize, Gray: quiet})
-		y += smallSize * 1.3
+		p.add(Text{At: grid.Point{X: b.X, Y: y}, Words: l, Size: smallSize, Gray: gray})
+		y += smallSize * 1.25
 	}
-	return y
+	return y - smallSize
 }

@@ -33,7 +33,7 @@ const (
 
 // Options says which sheets are wanted. The zero value of each field is the usual.
 type Options struct {
-	Kinds   []Kind           // none: whole, panel and table
+	Kinds   []Kind           // none: whole, panel and table, or cards where there are Cells
 	As      As               // "": drawing
 	Steps   int              // of the values, 5 or 9; 0: 5
 	Paper   grid.Paper       // zero: A4
@@ -58,11 +58,11 @@ const (
 const mostSheets = 100
 
 func (o Options) withDefaults() Options {
-	if len(o.Kinds) == 0 {
+	switch {
+	case len(o.Kinds) == 0 && o.Cells == "":
 		o.Kinds = []Kind{Whole, Panel, Table}
-		if o.Cells != "" {
-			o.Kinds = []Kind{Cards}
-		}
+	case o.Cells != "" && !slices.Contains(o.Kinds, Cards):
+		o.Kinds = append(slices.Clip(o.Kinds), Cards)
 	}
 	if o.As == "" {
 		o.As = Drawing

@@ -5,9 +5,17 @@ package sheet
 
 import "tonewright/grid"
 
+// Book is pages under a title.
+type Book struct {
+	Title, Program string // the program is the one that made it
+	Pages          []Page
+}
+
 // Page is one side of paper, all lengths from its top left corner.
 type Page struct {
 	Width, Height grid.Millimetres
+	Kind          Kind
+	About         string // what is on it, as its head says
 	Marks         []Mark // the ones further on lie over those before
 }
 

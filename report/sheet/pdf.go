@@ -13,15 +13,15 @@ import (
 	"tonewright/grid"
 )
 
-// PDF writes pages as one PDF file of the given title. The same pages give the same bytes.
-func PDF(w io.Writer, title, program string, pages []Page) error {
+// PDF writes all pages as one file. The same book gives the same bytes.
+func PDF(w io.Writer, book Book) error {
 	f := fpdf.New("P", "mm", "A4", "")
 	f.SetCatalogSort(true)
 	fixed := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // the file tells no day, and the library would put today's
 	f.SetCreationDate(fixed)
 	f.SetModificationDate(fixed)
-	f.SetTitle(title, true)
-	f.SetCreator(program, true)
+	f.SetTitle(book.Title, true)
+	f.SetCreator(book.Program, true)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AddUTF8FontFromBytes(fontName, "", goregular.TTF)
@@ -29,7 +29,7 @@ func PDF(w io.Writer, title, program string, pages []Page) error {
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
 	c := pdfCanvas{f: f}
-	for _, p := range pages {
+	for _, p := range book.Pages {
 		f.AddPageFormat("P", fpdf.SizeType{Wd: float64(p.Width), Ht: float64(p.Height)})
 		for _, m := range p.Marks {
 			m.on(&c)

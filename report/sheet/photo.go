@@ -86,6 +86,15 @@ var grays = func() (levels [1001]uint8) {
 
 func grayOf(l float32) uint8 { return grays[int(min(100, max(0, l))*10+0.5)] }
 
+// fineness says how finely the photo is printed at a scale of the panel, where it is.
+func (b *book) fineness(scale float64) string {
+	if b.shown == nil {
+		return ""
+	}
+	inches := float64(b.grid.Width) / 25.4 * scale
+	return fmt.Sprintf(", photo at %.0f dots to the inch", min(dots, float64(b.shown.image.Bounds().Dx())/inches))
+}
+
 // part cuts what a view shows out of the photo, whole pixels of it, and brings it to the
 // paper's fineness where it is finer.
 func (s *shown) part(v view) (Image, error) {

@@ -11,13 +11,14 @@ import (
 	"tonewright/grid"
 )
 
-// SVG writes one page as an SVG file of the given title, of the page's size in
-// millimetres, one unit to the millimetre. The same page gives the same bytes.
-func SVG(w io.Writer, title string, p Page) error {
+// SVG writes page i as a file of the page's size, one unit to the millimetre. The same
+// book gives the same bytes.
+func SVG(w io.Writer, book Book, i int) error {
+	p := book.Pages[i]
 	var c svgCanvas
 	fmt.Fprintf(&c.b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %[1]s %[2]s" font-family="%s, 'Liberation Sans', Arial, Helvetica, sans-serif" stroke-linecap="round" stroke-linejoin="round">`+"\n",
 		mm(p.Width), mm(p.Height), fontName)
-	fmt.Fprintf(&c.b, "<title>%s</title>\n", escaped(title))
+	fmt.Fprintf(&c.b, "<title>%s</title>\n", escaped(book.Title))
 	paper := Gray(255)
 	frame(Pen{}, grid.Box{Width: p.Width, Height: p.Height}, &paper).on(&c)
 	for _, m := range p.Marks {

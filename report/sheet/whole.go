@@ -21,13 +21,14 @@ func wholeView(g grid.Grid, r grid.Box, mirrored bool) (v view, ratio float64) {
 func (b *book) whole() ([]draft, error) {
 	paper := upright(b.Paper, b.grid)
 	v, ratio := wholeView(b.grid, room(paper), b.Mirror)
-	marks, err := b.content(v)
+	marks, err := b.content(v, 1)
 	if err != nil {
 		return nil, err
 	}
 	marks = append(marks, frame(Pen{Width: 0.3, Gray: ink}, v.box(), nil))
-	about := fmt.Sprintf("whole picture, 1 : %s; panel %s, cells %s", ratioText(ratio), b.plan.Panel.Size, b.plan.Grid.Cell)
-	return []draft{{paper, about, append(marks, cellNames(b.grid, v)...)}}, nil
+	about := fmt.Sprintf("whole picture, 1 : %s; panel %s, cells %s%s", ratioText(ratio), b.plan.Panel.Size, b.plan.Grid.Cell, b.fineness(1/ratio))
+	next := fmt.Sprintf("Draw the grid on the panel in cells of %s, then copy what each cell holds.", b.plan.Grid.Cell)
+	return []draft{{paper: paper, about: about, next: next, marks: append(marks, cellNames(b.grid, v)...)}}, nil
 }
 
 func ratioText(ratio float64) string { return fmt.Sprint(math.Round(ratio*100) / 100) }
