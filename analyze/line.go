@@ -87,7 +87,7 @@ func linesIn(p *Picture, parting Parting) []Line {
 			places[k].Y = min(places[k].Y*float64(s.factor), float64(p.Height))
 		}
 		if len(parting.Of) > 0 {
-			l.Strength *= 1 + zzBorder*onBorder(parting, p, places)
+			l.Strength *= 1 + borderWeight*onBorder(parting, p, places)
 		}
 		l.Places = simplerLine(places, l.Closed)
 		lines = append(lines, l)
@@ -96,7 +96,6 @@ func linesIn(p *Picture, parting Parting) []Line {
 	return lines
 }
 
-var zzBorder = borderWeight
 
 // edgeSigma is the deviation of the smoothing before edges are looked for, in pixels.
 const edgeSigma = 1.2
