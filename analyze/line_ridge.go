@@ -6,15 +6,15 @@ import "math"
 // a pixel wide.
 type ridges struct {
 	*slopes
-	height32 []float32 // of the ridge at each pixel, less the texture around it; 0 where there is none
-	at       []Place   // on the sketch, of a pixel that is on a ridge
+	high []float32 // of the ridge at each pixel, less the texture around it; 0 where there is none
+	at   []Place   // on the sketch, of a pixel that is on a ridge
 }
 
 // ridgesOf thins the edges to their middles and takes off what the surroundings are full
 // of too. Source: [Canny1986] (non-maximum suppression), [Grigorescu2003] (surround
 // inhibition, isotropic).
 func ridgesOf(s *slopes) *ridges {
-	r := &ridges{slopes: s, height32: make([]float32, len(s.steep)), at: make([]Place, len(s.steep))}
+	r := &ridges{slopes: s, high: make([]float32, len(s.steep)), at: make([]Place, len(s.steep))}
 	around := s.around()
 	inParallel(s.height, func(y int) {
 		if y == 0 || y == s.height-1 {
@@ -27,7 +27,7 @@ func ridgesOf(s *slopes) *ridges {
 				continue
 			}
 			if off, is := s.crest(i); is {
-				r.height32[i] = high
+				r.high[i] = high
 				way := s.across[i]
 				r.at[i] = Place{float64(x) + 0.5 + float64(off*way[0]), float64(y) + 0.5 + float64(off*way[1])}
 			}

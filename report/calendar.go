@@ -33,7 +33,7 @@ func Calendar(w io.Writer, p *plan.Plan) error {
 	if err != nil {
 		return fmt.Errorf("report: the days start on %q, which is no date like 2026-12-01", p.Days.Start)
 	}
-	c := almanac{ics.NewCalendar(), p, coatNamerOf(p), start}
+	c := almanac{ics.NewCalendar(), p, coatNamerOf(p), p.Cautions, start}
 	c.cal.SetProductId("-//tonewright//plan " + calendarText(p.Version) + "//EN")
 	c.cal.SetCalscale("GREGORIAN")
 	c.cal.SetName(calendarText(p.Name))
@@ -56,6 +56,7 @@ type almanac struct {
 	cal   *ics.Calendar
 	p     *plan.Plan
 	name  coatNamer
+	care  carer
 	start time.Time
 }
 
@@ -101,13 +102,16 @@ func (c almanac) sessionText(s plan.Session) string {
 	var lines []string
 	say := func(format string, args ...any) { lines = append(lines, fmt.Sprintf(format, args...)) }
 	if len(s.Dry) > 0 {
-		say("First, by the thumb: touch dry must be the %s.", c.name.passes(s.Dry, len(s.Dry)))
+		say("First: touch dry, by the thumb, must be %s.", c.name.placesText(s.Dry))
 	}
 	for _, id := range s.Coats {
 		say("%s %s", id, c.name.coat(id)+c.name.with(id))
 	}
 	for _, pile := range s.Piles {
 		say("%s: %s, %s", pile.ID, pileText(pile), partsText(pile.Parts))
+	}
+	if care := c.care.keys(s.Cautions); len(care) > 0 {
+		say("Care: %s.", strings.Join(care, "; "))
 	}
 	if s.Reason != "" {
 		say("%s.", capital(strings.TrimSuffix(s.Reason, ".")))

@@ -133,7 +133,7 @@ json.dump(out, sys.stdout)`)
 			assert.Equal(t, s.Date, e.Date)
 			assert.Equal(t, "2026-11-30T00:00:00+00:00", e.Stamp)
 			assert.True(t, strings.HasPrefix(e.Summary, name+": "), e.Summary)
-			assert.Contains(t, e.Summary, p.Layers.Coats[i].Pass+" of "+regionOf(p, p.Layers.Coats[i].Region).Name)
+			assert.Contains(t, e.Summary, coatNamerOf(p).passes(s.Coats, 1))
 			for _, pile := range s.Piles {
 				assert.Contains(t, e.Text, "\n"+pile.ID+": a hazelnut (1.2 ml), "+partsText(pile.Parts))
 			}
@@ -148,14 +148,15 @@ json.dump(out, sys.stdout)`)
 // Summaries and descriptions in full, of a session that waits.
 func TestCalendarWords(t *testing.T) {
 	p := workedPlan(t)
-	p.Name = "Copper kettle"
+	p.Name, p.Regions = "Copper kettle", slices.Clone(p.Regions)
+	p.Regions[0].Name = "wall"
 	p.Days.Sessions = p.Days.Sessions[:1]
 	s := &p.Days.Sessions[0]
 	s.Coats, s.Dry, s.Reason, s.Piles = []string{"A.1", "B.1", "A.2"}, []string{"B.1"}, "waits for B.1 to dry", s.Piles[:1]
 	text := unfold(calendarOf(t, p))
-	a, b := p.Regions[0].Name, p.Regions[1].Name
-	assert.Contains(t, text, "SUMMARY:Copper kettle: "+strings.NewReplacer(",", `\,`, ";", `\;`).Replace("block-in of "+a+", "+b+"; next pass of "+a)+"\r\n")
-	assert.Contains(t, text, `First\, by the thumb: touch dry must be the block-in of `)
+	assert.Contains(t, text, `SUMMARY:Copper kettle: block-in of wall\, B\; next pass of wall`+"\r\n", "a name with a comma goes by its tag")
+	assert.Contains(t, text, `DESCRIPTION:Touch dry first\, by the thumb: B.1\, block-in of upper left\, dark yellow-green.\nA.1`)
+	assert.Contains(t, text, `Care: cadmium: no dry sanding\, no spraying\; solvent: open a window.\n`)
 	assert.Contains(t, text, `\; into A.1 while that is wet\n`)
 	assert.Contains(t, text, `Waits for B.1 to dry.`+"\r\n")
 }

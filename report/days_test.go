@@ -17,6 +17,7 @@ func workedPlan(t *testing.T) *plan.Plan {
 	p := *composedPlan(t)
 	p.Layers, p.Days, p.Amounts = workedLayers(&p), plan.Days{}, workedAmounts(&p)
 	p.Days = workedDays(&p)
+	p.Cautions = workedCautions(&p)
 	return &p
 }
 
@@ -37,7 +38,7 @@ func workedLayers(p *plan.Plan) plan.Layers {
 	wet.Into, wet.Own = "A.1", true
 	glaze := workedCoat(p, "A", 3, plan.PassGlaze, "linseed 1:3")
 	parts := p.Regions[0].Colours[0].Recipe.Parts
-	glaze.Mixes = []plan.CoatMix{{Parts: parts, TouchDry: plan.Span{From: 5, To: 14}, Slowest: "Alizarin Crimson", Oil: plan.Span{From: 0.6, To: 0.75}}}
+	glaze.Mixes = []plan.CoatMix{{Pile: "glaze 1", On: []string{"A1", "A2"}, Parts: parts, TouchDry: plan.Span{From: 5, To: 14}, Slowest: "Alizarin Crimson", Oil: plan.Span{From: 0.6, To: 0.75}}}
 	l.Coats = append(l.Coats, wet, next, glaze)
 	l.Broken = []plan.Broken{
 		{Rule: "fast over slow", Coats: []string{"A.1", "A.2"}, Reason: "The coat above dries before the one below has stopped moving, and cracks.",
@@ -54,7 +55,7 @@ func workedCoat(p *plan.Plan, tag string, n int, pass, medium string) plan.Coat 
 		Oil: plan.Span{From: 0.44, To: 0.52}, Over: []string{}, Why: "It lies behind all that follows.",
 	}
 	for _, colour := range regionOf(p, tag).Colours {
-		c.Mixes = append(c.Mixes, plan.CoatMix{ID: colour.ID, Parts: colour.Recipe.Parts, TouchDry: c.TouchDry, Slowest: colour.Recipe.Parts[0].Name, Oil: c.Oil})
+		c.Mixes = append(c.Mixes, plan.CoatMix{ID: colour.ID, Pile: colour.ID, On: []string{colour.ID}, Parts: colour.Recipe.Parts, TouchDry: c.TouchDry, Slowest: colour.Recipe.Parts[0].Name, Oil: c.Oil})
 	}
 	return c
 }
@@ -67,9 +68,8 @@ func workedDays(p *plan.Plan) plan.Days {
 		s := plan.Session{Number: i + 1, Day: 1 + i*7/3, Coats: []string{c.ID}, Dry: []string{}}
 		s.Date = first.AddDate(0, 0, s.Day-1).Format(time.DateOnly)
 		for _, m := range c.Mixes {
-			id := either(m.ID != "", m.ID, c.ID)
-			s.Mixes = append(s.Mixes, id)
-			s.Piles = append(s.Piles, plan.Pile{ID: id, ML: 1.24, Size: "a hazelnut", Parts: m.Parts})
+			s.Mixes = append(s.Mixes, m.Pile)
+			s.Piles = append(s.Piles, plan.Pile{ID: m.Pile, ML: 1.24, Size: "a hazelnut", Parts: m.Parts})
 		}
 		if len(c.Over) > 0 {
 			s.Dry, s.Reason = c.Over, "waits for "+c.Over[0]+" to dry"
@@ -99,6 +99,21 @@ func workedAmounts(p *plan.Plan) plan.Amounts {
 		a.Tubes = append(a.Tubes, tube)
 	}
 	return a
+}
+
+// workedCautions gives cautions of every kind, and their keys to coats and sessions.
+func workedCautions(p *plan.Plan) []plan.Caution {
+	for i := range p.Layers.Coats {
+		p.Layers.Coats[i].Cautions = []string{"solvent"}
+		p.Days.Sessions[i].Cautions = []string{"cadmium", "solvent"}
+	}
+	return []plan.Caution{
+		{Key: "cadmium", Kind: "pigment", Short: "cadmium: no dry sanding, no spraying", Text: "Harmful if breathed in or swallowed: never sand it dry or spray it, keep food and drink away, wash your hands.",
+			Paints: []string{"Cadmium Red Light", "Cadmium Yellow Lemon"}, Colours: []string{"A1", "B2"}, Source: "from memory"},
+		{Key: "solvent", Kind: "medium", Short: "solvent: open a window", Text: "The vapour of solvents harms: open two windows, keep the pot shut.", Coats: []string{"A.1", "B.1"}, Source: "[HSE] EH40"},
+		{Key: "rags", Kind: "studio", Short: "oily rags: under water or spread out", Text: "Rags with drying oil heat up by themselves and can catch fire.", Source: "Common practice, no source"},
+		{Key: "fades", Kind: "lightfastness", Short: "Alizarin Crimson fades in tints", Text: "Alizarin Crimson is weak in tints and glazes.", Paints: []string{"Alizarin Crimson"}, Colours: []string{"A1"}, Source: "[ASTM D4303]"},
+	}
 }
 
 // Times are said in the unit that suits their end.

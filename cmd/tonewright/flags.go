@@ -90,6 +90,32 @@ func (f *tubesFlags) wish(set *pflag.FlagSet) (plan.TubeWish, error) {
 	return plan.TubeWish{Most: f.tubes, Within: f.within}, nil
 }
 
+// daysFlags say when there is time to paint.
+type daysFlags struct {
+	start    string
+	sessions int
+}
+
+func (f *daysFlags) set(s *pflag.FlagSet) {
+	s.StringVar(&f.start, "start", "", "the `DATE` of the first day at the easel, like 2026-12-01 (default: days are counted)")
+	s.IntVar(&f.sessions, "sessions", plan.SessionsUsual, "how many days a week there are for painting, `N` from 1 to 7")
+}
+
+// work reads the flags.
+func (f *daysFlags) work() (w plan.Work, err error) {
+	w.Sessions = f.sessions
+	if f.sessions < 1 || f.sessions > plan.MostSessions {
+		return w, usageError("--sessions %d is out of range: 1 to %d", f.sessions, plan.MostSessions)
+	}
+	if f.start == "" {
+		return w, nil
+	}
+	if w.Start, err = plan.ParseDate(f.start); err != nil {
+		return w, wrongFlag("start", err)
+	}
+	return w, nil
+}
+
 // layoutFlags are those that lay a grid on a photo.
 type layoutFlags struct{ panel, cell, crop, ground, key string }
 

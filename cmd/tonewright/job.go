@@ -80,7 +80,7 @@ func over(set *pflag.FlagSet, flags plan.Options, o *plan.Options) {
 		{"crop", func() { o.Crop = flags.Crop }},
 		{"ground", func() { o.Ground = flags.Ground }},
 		{"key", func() { o.Literal = flags.Literal }},
-		{"region", func() { o.Regions = flags.Regions }},
+		{"region", func() { o.Regions, o.Work.Coats = flags.Regions, nil }}, // coats are for the file's regions
 		{"colours", func() { o.Colours = flags.Colours }},
 		{"finish", func() { o.Mixing.Finish = flags.Mixing.Finish }},
 		{"coat", func() { o.Mixing.Coat = flags.Mixing.Coat }},
@@ -88,6 +88,8 @@ func over(set *pflag.FlagSet, flags plan.Options, o *plan.Options) {
 		{"sight", func() { o.Sight = flags.Sight }},
 		{"tubes", func() { o.Tubes.Most = flags.Tubes.Most }},
 		{"within", func() { o.Tubes.Within = flags.Tubes.Within }},
+		{"start", func() { o.Work.Start = flags.Work.Start }},
+		{"sessions", func() { o.Work.Sessions = flags.Work.Sessions }},
 		{"detail", func() { o.Detail = flags.Detail }},
 		{"megapixels", func() { o.Megapixels = flags.Megapixels }},
 	} {

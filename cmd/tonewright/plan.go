@@ -2,7 +2,10 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"io"
+	"slices"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -28,6 +31,7 @@ Examples:
   tonewright plan kettle.jpg --panel 12x16in --cell 1in --ground black
   tonewright plan kettle.jpg --region "kettle=C3:F7,G4" --region "shelf=A8:L9"
   tonewright plan kettle.jpg --box my-paints.toml --json plan.json
+  tonewright plan painting.toml --start 2026-12-01 --ics days.ics
 
 Flags:
 `
@@ -40,9 +44,10 @@ type planFlags struct {
 	studyFlag
 	sightFlag
 	tubesFlags
-	out, json string
-	colours   int
-	quiet     bool
+	daysFlags
+	out, json, ics, checklist string
+	colours                   int
+	quiet                     bool
 }
 
 func (f *planFlags) set() *pflag.FlagSet {
@@ -53,9 +58,12 @@ func (f *planFlags) set() *pflag.FlagSet {
 	f.mixingFlags.set(s)
 	f.sightFlag.set(s)
 	f.tubesFlags.set(s)
+	f.daysFlags.set(s)
 	s.StringVarP(&f.out, "out", "o", "report.html", "the `FILE` for the report")
 	s.StringVar(&f.json, "json", "", "also write the plan as JSON to `FILE`")
 	f.studyFlag.set(s)
+	s.StringVar(&f.ics, "ics", "", "also write the days as a calendar to `FILE`, for any program that reads iCalendar; they need a --start")
+	s.StringVar(&f.checklist, "checklist", "", "also write the days as text to tick off to `FILE`")
 	s.BoolVarP(&f.quiet, "quiet", "q", false, "print nothing but errors")
 	return s
 }
@@ -75,6 +83,9 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	opt := job.Options
+	if f.ics != "" && opt.Work.Start == "" {
+		return job.blame(set, plan.WrongKey("ics", errNoStart))
+	}
 	results := f.results()
 	targets, err := targetsOf(results, job.reads)
 	if err != nil {
@@ -97,7 +108,7 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	var text bytes.Buffer
-	if err := report.PlanText(&text, p, oneLine(f.out), oneLine(f.json), oneLine(f.written(p))); err != nil {
+	if err := report.PlanText(&text, p, oneLine(f.out), oneLine(f.json), oneLine(f.written(p)), oneLine(f.days())); err != nil {
 		return err
 	}
 	_, err = io.WriteString(out, plainText(text.String()))
@@ -118,9 +129,13 @@ func (f *planFlags) job(set *pflag.FlagSet, file string) (job, error) {
 	said(set, "out", &f.out, j.Out)
 	said(set, "json", &f.json, j.JSON)
 	said(set, "study", &f.study, j.Study)
+	said(set, "ics", &f.ics, j.Calendar)
+	said(set, "checklist", &f.checklist, j.Checklist)
 	f.quiet = f.quiet || j.Quiet && !set.Changed("quiet")
 	return j, nil
 }
+
+var errNoStart = errors.New("a calendar needs the date of its first day: give --start 2026-12-01, or set start in the painting file")
 
 // options reads the flags; every mistake in them is a usage error that names the flag.
 func (f *planFlags) options(set *pflag.FlagSet) (plan.Options, error) {
@@ -141,6 +156,9 @@ func (f *planFlags) options(set *pflag.FlagSet) (plan.Options, error) {
 	if opt.Tubes, err = f.wish(set); err != nil {
 		return opt, err
 	}
+	if opt.Work, err = f.work(); err != nil {
+		return opt, err
+	}
 	if f.out == "" {
 		return opt, usageError("--out needs a file name")
 	}
@@ -154,7 +172,14 @@ func (f *planFlags) results() []result[*plan.Plan] {
 	return asked([]result[*plan.Plan]{
 		{"out", f.out, report.HTML},
 		{"json", f.json, func(w io.Writer, p *plan.Plan) error { return report.JSON(w, p) }},
+		{"ics", f.ics, report.Calendar},
+		{"checklist", f.checklist, report.Checklist},
 	})
+}
+
+// days lists the files of the days, as they were named.
+func (f *planFlags) days() string {
+	return strings.Join(slices.DeleteFunc([]string{f.ics, f.checklist}, func(name string) bool { return name == "" }), ", ")
 }
 
 // write puts the results and the study in place.

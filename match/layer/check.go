@@ -27,15 +27,15 @@ type Laid struct {
 type Fault struct {
 	Rule         string
 	Below, Above int    // indices in the stack; the same where it lies in one coat alone
-	Reason       string // what happens otherwise
-	Mend         string // what to do
-	Source       string
+	Reason       string // what happens otherwise, in a sentence
+	Mend         string // what to do, in a sentence
+	Source       string // key of SOURCES.md, or that there is none
 	Change       Change // the mend, as data
 }
 
-// Change is what mends a fault: the first of its fields that is not zero.
+// Change is what mends a fault: one of WaitDays, Medium, Film and Swap, the others zero.
 type Change struct {
-	WaitDays float64 // Above, and all that is laid after it, so many days later
+	WaitDays float64 // whole days by which Above, and all that is laid after it, is laid later
 	Coat     int     // index of the coat that what follows is for
 	Medium   *Medium // in place of its own
 	Film     float64 // µm, wet, in place of its own; what is lacking goes on as a further coat
@@ -44,23 +44,32 @@ type Change struct {
 
 // Swap is one paint in place of another, by ids.
 type Swap struct {
-	From string // "": none
-	To   string // "": there is none to name; the painter chooses another
+	From string // "": no swap
+	To   string // "": the painter has to choose another
 }
 
-// Check returns the rules that coats at one place break, the lowest coat first; none: none.
-// A coat is called too early where it comes before the early end of the estimate: between
-// the ends, a painter tries with a finger.
+// practice is the source of what painters hand on.
+const practice = "common practice, no source"
+
+// Check returns the rules that coats at one place break, the lowest coat first: at most
+// one fault of a rule for each coat above, against the coat below it that is worst, so that
+// its mend serves for all below.
+// Days are judged by the early end of the estimates: what is called too early is so by
+// all that is known; between the ends a painter tries with a finger.
 func Check(stack []Laid, air Air) []Fault {
-	dries, oils := make([]Dries, len(stack)), make([]Range, len(stack))
-	for i, c := range stack {
-		dries[i], oils[i] = Drying(c.Coat, air), Oil(c.Coat)
+	s := judged{stack: stack}
+	for _, c := range stack {
+		s.dries = append(s.dries, Drying(c.Coat, air))
 	}
-	s := pile{stack, dries, oils}
 	var faults []Fault
 	for above := range stack {
-		for _, rule := range rules {
+		tried := rulesOfOne
+		if !s.intoWet(above) { // else it is one film with the coat beneath, which is judged
+			tried = append(tried[:len(tried):len(tried)], rulesOfTwo...)
+		}
+		for _, rule := range tried {
 			if f, broken := rule(s, above); broken {
+				f.Above = above
 				faults = append(faults, f)
 			}
 		}
@@ -68,43 +77,47 @@ func Check(stack []Laid, air Air) []Fault {
 	return faults
 }
 
-// pile is a stack with what is worked out of each coat.
-type pile struct {
+// Rules of a coat by itself and over what lies beneath it. Each finds at most one fault;
+// Check fills in Above.
+var (
+	rulesOfOne = []func(s judged, above int) (Fault, bool){tooThick, tooMuchMedium}
+	rulesOfTwo = []func(s judged, above int) (Fault, bool){overWet, tooSoon, fastOverSlow, fatOverLean, zincBeneath}
+)
+
+// judged is a stack with how each coat dries.
+type judged struct {
 	stack []Laid
 	dries []Dries
-	oils  []Range
 }
 
-// rules are tried for each coat, the lowest first; each finds at most one fault.
-var rules = []func(pile, int) (Fault, bool){
-	tooThick, tooMuchMedium, overWet, tooSoon, fastOverSlow, fatOverLean, zincBeneath,
-}
-
-// film returns the first coat of those that lie wet into wet with this one and so dry
+// bottom returns the lowest coat of those that lie wet into wet up to this one, and so dry
 // with it as one film.
-func (s pile) film(of int) int {
-	for of > 0 && s.intoWet(of) {
+func (s judged) bottom(of int) int {
+	for s.intoWet(of) {
 		of--
 	}
 	return of
 }
 
 // intoWet tells whether a coat is laid into the one before it while that can be blended.
-func (s pile) intoWet(above int) bool {
+func (s judged) intoWet(above int) bool {
 	return above > 0 && s.stack[above].Wet && s.age(above-1, above) <= s.dries[above-1].Wet.To
 }
 
 // age returns how many days one coat has lain when another is laid.
-func (s pile) age(below, above int) float64 { return s.stack[above].Day - s.stack[below].Day }
+func (s judged) age(below, above int) float64 { return s.stack[above].Day - s.stack[below].Day }
 
-// longest returns the coat below which keeps another waiting longest, by the day it has
-// to have lain, and how many whole days are lacking; below -1 where none does.
-func (s pile) longest(above int, due func(below int) float64) (worst int, lacks float64) {
-	worst = -1
-	for below := range s.film(above) {
-		if lack := math.Ceil(due(below) - s.age(below, above) - 1e-9); lack > lacks {
-			worst, lacks = below, lack
+// dayTie is less than any wait that matters, days: what is due on the day is not late.
+const dayTie = 1e-6
+
+// keptBy returns the coat that keeps one above waiting longest, when each below has to
+// have lain the days due; days is how many whole ones are lacking. -1 where none does.
+func (s judged) keptBy(above int, due func(below int) float64) (below int, days float64) {
+	below = -1
+	for i := range above {
+		if lacks := math.Ceil(due(i) - s.age(i, above) - dayTie); lacks > days {
+			below, days = i, lacks
 		}
 	}
-	return worst, lacks
+	return below, days
 }

@@ -4,19 +4,25 @@ package layer
 
 import "math"
 
-// GoOver returns the days after a coat is laid until another may go over it, dry: by the
-// early end of the estimates, as Check judges, and by the late end.
+// GoOver returns the days after a coat is laid until another may go over it dry: From by
+// the early end of the estimates, which is what Check judges by, To by the late end. From
+// that day on none of the rules that waiting mends is broken; see WaitingMends for the rest.
 func GoOver(below, above Coat, air Air) Range {
 	lower, upper := Drying(below, air), Drying(above, air)
-	if glaze(above) || faster(upper, lower) {
+	if above.glaze() || upper.faster(lower) {
 		return lower.Through
 	}
 	return lower.Touch
 }
 
-// WaitingMends tells whether another coat may ever go over one, be it late: not where it
-// is leaner, nor over zinc white.
+// WaitingMends tells whether one coat may ever go over another, be it late: not where it is
+// leaner, nor over zinc white.
 func WaitingMends(below, above Coat, air Air) bool {
 	day := math.Ceil(GoOver(below, above, air).To)
-	return len(Check([]Laid{{Coat: below}, {Coat: above, Day: day}}, air)) == 0
+	for _, f := range Check([]Laid{{Coat: below}, {Coat: above, Day: day}}, air) {
+		if f.Below < f.Above {
+			return false
+		}
+	}
+	return true
 }

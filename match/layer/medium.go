@@ -93,8 +93,24 @@ func (m Medium) String() string {
 	return fmt.Sprintf("%s 1:%.3g", m.Kind, 1/m.Parts)
 }
 
+// words returns the medium as one says it: "1 part of linseed oil to 10 of paint".
+func (m Medium) words() string {
+	kind, parts, _ := strings.Cut(m.String(), ":")
+	at := strings.LastIndex(kind, " ")
+	name := kind[:at]
+	if m.Kind == Linseed || m.Kind == Walnut || m.Kind == Safflower {
+		name += " oil"
+	}
+	return fmt.Sprintf("%s of %s to %s of paint", quantity(kind[at+1:]), name, parts)
+}
+
+// quantity returns "1 part" or "3 parts".
+func quantity(number string) string {
+	if number == "1" {
+		return "1 part"
+	}
+	return number + " parts"
+}
+
 // none tells whether nothing is stirred in.
 func (m Medium) none() bool { return m.Kind == None || m.Kind == "" || m.Parts <= 0 }
-
-// fat tells whether the medium stays in the film as binder.
-func (m Medium) fat() bool { return !m.none() && m.Kind != Solvent }

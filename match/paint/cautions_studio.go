@@ -20,7 +20,7 @@ func StudioCautions() []Caution {
 			Source: "IPCS Health and Safety Guide 103 (white spirit, WHO 1996) and a summary of it; Quebec's CNESST and New Jersey's hazard sheets on turpentine; McCann on oil painting in classrooms"},
 		{Key: "dust", Kind: OfStudio, Short: "no dry sanding, no spraying",
 			Text:   "Do not sand or scrape dry paint without protection from the dust that a qualified person has chosen, and do not spray. Dust is breathed, as wet paint is not: titanium white (possibly a cause of cancer so, by tests on animals) and the silica in some earths are among it.",
-			Source: "IARC volume 93 (group 2B), by its summary of 2007, on titanium dioxide, whose EU classification was annulled in 2022 and 2025; silica in earths from memory; A. Babin on pigments, Center for Safety in the Arts"},
+			Source: "IARC volume 93 (group 2B), by its summary of 2007, on titanium dioxide, whose EU classification was struck down in 2022 and 2025; silica in earths from memory; A. Babin on pigments, Center for Safety in the Arts"},
 		{Key: "hands", Kind: OfStudio, Short: "no food, drink or smoke at the easel; wash hands",
 			Text:   "Do not eat, drink or smoke at the easel, nor point a brush with the lips. Wash hands before eating; with soap or oil, not with solvent. Gloves or a barrier cream keep paint out of small cuts.",
 			Source: "A. Babin on pigments, Center for Safety in the Arts: most is swallowed from hands; ILO/WHO cards 0175 and 0404; gloves and soap: common practice, no source"},

@@ -14,13 +14,13 @@ import (
 )
 
 // oilDensity is that of linseed oil in g/ml.
-// Source: [Greenish1920] linseed oil, specific gravity 0.930 to 0.940.
+// Source: [Greenish1920] Oleum Lini, specific gravity 0.930 to 0.940.
 const oilDensity = 0.93
 
 // TubeDensity returns what a millilitre of the paint weighs in its tube, in g/ml: pigment
-// and the oil it takes to grind it, the middle of what is told of that. A tube with
-// fillers or more oil is lighter.
-// Source: by volume, 100 g of pigment and its oil over the space both take; [PaintFacts].
+// and the oil it takes to grind it, the middle of what is told of that. Makers differ, and
+// a tube with fillers or more oil is lighter: see TestTubeDensityByAnotherTable.
+// Source: 100 g of pigment and its oil, over the space both take; [PaintFacts].
 func (p Paint) TubeDensity() float64 {
 	oil := (p.Facts.Oil[0] + p.Facts.Oil[1]) / 2
 	return (100 + oil) / (100/p.Facts.Density + oil/oilDensity)

@@ -41,7 +41,8 @@ type Tube struct {
 	Lightfastness string     `json:"lightfastness"`
 	Oil           [2]float64 `json:"oil_g_per_100g"`
 	Cautions      []string   `json:"cautions"`
-	CautionKeys   []string   `json:"caution_keys"` // of each
+	LeftML        *float64   `json:"left_ml,omitempty"` // none where the box does not say
+	CautionKeys   []string   `json:"caution_keys"`      // of each
 }
 
 // Alike is a pair of tubes that are easily taken for one another, with the CIEDE2000
@@ -93,7 +94,12 @@ func BoxFor(opt BoxOptions) (*Box, error) {
 	white := paint.TintingWhite(box.Paints)
 	a := &Box{Made: made(opt.Version), Name: box.Name, White: white.Name, Sight: sight.String(), Full: sight.Full(), Close: match.Close, Paints: []Tube{}, Alike: []Alike{}}
 	for _, p := range box.Paints {
-		a.Paints = append(a.Paints, tubeOf(p, white))
+		t := tubeOf(p, white)
+		if left, told := box.Left[p.ID]; told {
+			left = plan.Round(left, 1)
+			t.LeftML = &left
+		}
+		a.Paints = append(a.Paints, t)
 	}
 	for _, pair := range match.AlikeTubes(box.Paints, sight) {
 		a.Alike = append(a.Alike, alikeOf(pair, box.Paints))

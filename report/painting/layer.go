@@ -1,4 +1,5 @@
-// The keys of a [[layer]]: one coat of a region, as the painter sets it.
+// The keys of a [[layer]]: one coat of a region, as the painter sets it. It is not called
+// [[coat]], since coat = 1.0 is a key, and TOML takes each name once.
 
 package painting
 

@@ -33,7 +33,11 @@ type reading struct {
 // all reads the tree; what needs other keys comes after all of them.
 func (r *reading) all(tree *table) error {
 	r.first = cmp.Or(tree.first, "[[region]]")
-	if err := fill(r, tree, pictureKeys(), "here", r.elsewhere()); err != nil {
+	elsewhere := r.elsewhere()
+	for _, p := range paint.Library() {
+		elsewhere[p.ID] = "below a line [left], where it says what is left in the tube"
+	}
+	if err := fill(r, tree, pictureKeys(), "here", elsewhere); err != nil {
 		return err
 	}
 	r.keys = map[string]int{}

@@ -148,6 +148,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"below a layer that comes first", "[[layer]]\nground = \"black\"\n" + region, `:3: ground is not a key in a layer; it stands above the first [[layer]]`},
 		{"below a sight", "[sight]\nkind = \"deutan\"\nground = \"black\"", `:4: sight: ground is not a key of sight; it stands above [sight]`},
 
+		{"left without its table", `viridian = "5 ml"`, `:2: viridian is not a key here; it stands below a line [left], where it says what is left in the tube`},
 		{"below what is left", "[left]\nviridian = \"5 ml\"\nground = \"black\"", `:4: left: ground is no paint; it stands above [left]`},
 		{"left of an unknown paint", "[left]\nvirridian = \"5 ml\"", `:3: left: unknown paint "virridian"; did you mean "viridian"`},
 		{"left of a paint not owned", "[left]\ncobalt-blue = \"5 ml\"", `:3: left: "cobalt-blue" is Cobalt Blue, which is not in the box; add it to paints, or leave it out here`},

@@ -19,33 +19,34 @@ const leastPile = 0.5
 
 // A stock is the paint of one mix over the whole painting.
 type stock struct {
-	id     string     // the pile's tag
-	region int        // where it is first used
-	parts  []Part     // as they are told
-	of     match.Pile // the same, 1 in all
-	light  float64    // L* of the mix, thick
+	id    string     // the pile's tag
+	parts []Part     // as they are told
+	of    match.Pile // the same, 1 in all
+	light float64    // L* of the mix, thick
 
 	colours bool     // it is mixed for colours, not for a coat only
 	on      []string // where it is laid, if not
 	cm2     float64
-	coats   []int
+	coats   []string
 
 	ml, medium float64 // laid out
 }
 
 // A load is what one coat takes of one stock.
 type load struct {
-	coat, stock int
-	ml          float64 // of paint, as painted: the waste comes on top
-	medium      float64 // to one of paint
-	kind        string  // of the medium
+	coat   string // id
+	region int
+	stock  int
+	ml     float64 // of paint, as painted: the waste comes on top
+	medium float64 // to one of paint
+	kind   string  // of the medium
 }
 
 // A count adds up the paint.
 type count struct {
 	known  []paint.Paint // those of the box come before the library's
-	coats  []Coat
 	waste  float64
+	finish paint.Finish
 	unit   grid.Unit
 	stocks []stock
 	loads  []load
@@ -53,24 +54,24 @@ type count struct {
 	kinds  []MediumAmount // unrounded
 }
 
-func newCount(regions []Region, coats []Coat, g grid.Grid, box paint.Box, work Work) *count {
-	c := &count{known: slices.Concat(box.Paints, paint.Library()), coats: coats, waste: WasteUsual, unit: g.Unit, at: map[string]int{}}
-	if work.Waste != nil {
-		c.waste = *work.Waste
+func newCount(regions []Region, coats []Coat, g grid.Grid, box paint.Box, opt Options) *count {
+	c := &count{known: slices.Concat(box.Paints, paint.Library()), waste: WasteUsual, finish: opt.Mixing.Finish, unit: g.Unit, at: map[string]int{}}
+	if opt.Work.Waste != nil {
+		c.waste = *opt.Work.Waste
 	}
 	panel := float64(g.Width) * float64(g.Height) / 100
 	place := map[string]float64{} // tag of a colour → cm² it covers
-	for i, r := range regions {
+	for _, r := range regions {
 		for _, col := range r.Colours {
 			place[col.ID] = col.PanelShare * panel
-			s := c.stockOf(cmp.Or(col.SameAs, col.ID), i, col.Recipe.Parts)
+			s := c.stockOf(cmp.Or(col.SameAs, col.ID), col.Recipe.Parts)
 			s.cm2 += place[col.ID]
 			s.colours = true
 		}
 	}
-	for i, coat := range coats {
+	for _, coat := range coats {
 		region := slices.IndexFunc(regions, func(r Region) bool { return r.Tag == coat.Region })
-		c.addCoat(i, region, leastShare*panel, place)
+		c.addCoat(coat, region, leastShare*panel, place)
 	}
 	return c
 }
@@ -80,34 +81,33 @@ func newCount(regions []Region, coats []Coat, g grid.Grid, box paint.Box, work W
 const leastShare = 0.5e-4
 
 // addCoat notes what a coat takes of each of its piles, which covers so many cm² at least.
-func (c *count) addCoat(i, region int, least float64, place map[string]float64) {
-	coat := c.coats[i]
+func (c *count) addCoat(coat Coat, region int, least float64, place map[string]float64) {
 	medium, _ := layer.ParseMedium(coat.Medium) // written by String, so it is read back
 	for _, m := range coat.Mixes {
 		cm2 := 0.0
 		for _, tag := range m.On {
 			cm2 += place[tag]
 		}
-		s := c.stockOf(m.Pile, region, m.Parts)
+		s := c.stockOf(m.Pile, m.Parts)
 		if !s.colours {
 			s.laidOn(m.On, place)
 		}
-		if n := len(s.coats); n == 0 || s.coats[n-1] != i {
-			s.coats = append(s.coats, i)
+		if !slices.Contains(s.coats, coat.ID) {
+			s.coats = append(s.coats, coat.ID)
 		}
 		film := max(cm2, least) / 1e4 * coat.FilmUM // ml, the medium with it
-		c.loads = append(c.loads, load{i, c.at[m.Pile], film / (1 + medium.Parts), medium.Parts, medium.Kind})
+		c.loads = append(c.loads, load{coat.ID, region, c.at[m.Pile], film / (1 + medium.Parts), medium.Parts, medium.Kind})
 	}
 }
 
 // stockOf returns the stock of a pile's tag, a new one where there is none.
-func (c *count) stockOf(id string, region int, parts []Part) *stock {
+func (c *count) stockOf(id string, parts []Part) *stock {
 	n, there := c.at[id]
 	if !there {
 		n = len(c.stocks)
 		c.at[id] = n
 		of := knifed(parts, c.known)
-		c.stocks = append(c.stocks, stock{id: id, region: region, parts: parts, of: of, light: lightOf(of)})
+		c.stocks = append(c.stocks, stock{id: id, parts: parts, of: of, light: c.lightOf(of)})
 	}
 	return &c.stocks[n]
 }
@@ -122,9 +122,9 @@ func (s *stock) laidOn(tags []string, place map[string]float64) {
 }
 
 // lightOf returns L* of a pile laid thick, to three digits.
-func lightOf(of match.Pile) float64 {
+func (c *count) lightOf(of match.Pile) float64 {
 	k, s := of.Optics()
-	r := paint.Thick(&k, &s, paint.Gloss)
+	r := paint.Thick(&k, &s, c.finish)
 	return Round(r.Lab().L, 3)
 }
 

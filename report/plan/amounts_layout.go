@@ -7,104 +7,76 @@ import (
 	"slices"
 )
 
+// A heap is a stock as a session needs it.
+type heap struct {
+	*stock
+	region        int     // that first needs it
+	painted       float64 // ml, without waste
+	laid, stirred float64 // ml of paint and of medium laid out
+}
+
 // layOut returns the piles of a session in their order on the palette, and counts them.
-func (c *count) layOut(s Session, all []Session) []Pile {
-	var laid []load
-	for _, l := range c.loads {
-		if c.laidIn(s, l) {
-			l.ml /= float64(c.times(l, all))
-			laid = append(laid, l)
-		}
+func (c *count) layOut(s Session) []Pile {
+	heaps := c.heapsOf(s)
+	for i := range heaps {
+		h := &heaps[i]
+		h.stock.ml, h.stock.medium = h.stock.ml+h.laid, h.stock.medium+h.stirred
 	}
-	return c.pilesOf(laid)
-}
-
-// layOutRest counts the coats that no session has, each as one laid out for itself.
-func (c *count) layOutRest(all []Session) {
-	for i := range c.coats {
-		var laid []load
-		for _, l := range c.loads {
-			if l.coat == i && c.times(l, all) == 0 {
-				laid = append(laid, l)
-			}
-		}
-		c.pilesOf(laid)
-	}
-}
-
-// laidIn tells whether a session lays out a mix of a coat: the coat is painted in it, and
-// where its piles name some of the coat's mixes, this is one of those.
-func (c *count) laidIn(s Session, l load) bool {
-	if !slices.Contains(s.Coats, c.coats[l.coat].ID) {
-		return false
-	}
-	named := func(l load) bool {
-		return slices.ContainsFunc(s.Mixes, func(id string) bool { n, known := c.at[id]; return known && n == l.stock })
-	}
-	return named(l) || !slices.ContainsFunc(c.loads, func(k load) bool { return k.coat == l.coat && named(k) })
-}
-
-// times returns in how many sessions a mix of a coat is laid out, a part in each.
-func (c *count) times(l load, all []Session) (n int) {
-	for _, s := range all {
-		if c.laidIn(s, l) {
-			n++
-		}
-	}
-	return n
-}
-
-// pilesOf returns the piles that some loads are laid out as, and counts them.
-func (c *count) pilesOf(loads []load) []Pile {
-	painted := make([]float64, len(c.stocks)) // ml
-	order := []int{}
-	for _, l := range loads {
-		if painted[l.stock] == 0 {
-			order = append(order, l.stock)
-		}
-		painted[l.stock] += l.ml
-	}
-	medium := make([]float64, len(c.stocks))
-	for _, l := range loads {
-		of := painted[l.stock]
-		ml := l.ml / of * c.laid(of) * l.medium
-		medium[l.stock] += ml
-		c.addMedium(l.kind, ml)
-	}
-	c.sortOnPalette(order)
+	sortOnPalette(heaps)
 	piles := []Pile{}
-	for _, n := range order {
-		s, ml := &c.stocks[n], c.laid(painted[n])
-		s.ml, s.medium = s.ml+ml, s.medium+medium[n]
+	for _, h := range heaps {
 		piles = append(piles, Pile{
-			ID: s.id, ML: Round(ml, 2), MediumML: Round(medium[n], 2),
-			Size: sizeOf(ml, c.unit), Tubes: c.squeezed(s, ml), Parts: s.parts,
+			ID: h.id, ML: Round(h.laid, 2), MediumML: Round(h.stirred, 2),
+			Size: sizeOf(h.laid, c.unit), Tubes: c.squeezed(h.stock, h.laid), Parts: h.parts,
 		})
 	}
 	return piles
 }
 
-// laid returns what is laid out in ml where so much is painted.
-func (c *count) laid(painted float64) float64 { return max(leastPile, painted*(1+c.waste)) }
+// heapsOf returns what a session needs, in the order it is painted.
+func (c *count) heapsOf(s Session) (heaps []heap) {
+	at := make([]int, len(c.stocks)) // 1 more than the place among heaps
+	var loads []load
+	for _, l := range c.loads {
+		if !slices.Contains(s.Coats, l.coat) {
+			continue
+		}
+		if at[l.stock] == 0 {
+			heaps = append(heaps, heap{stock: &c.stocks[l.stock], region: l.region})
+			at[l.stock] = len(heaps)
+		}
+		heaps[at[l.stock]-1].painted += l.ml
+		loads = append(loads, l)
+	}
+	for i := range heaps {
+		heaps[i].laid = max(leastPile, heaps[i].painted*(1+c.waste))
+	}
+	for _, l := range loads {
+		h := &heaps[at[l.stock]-1]
+		ml := l.ml / h.painted * h.laid * l.medium
+		h.stirred += ml
+		c.addMedium(l.kind, ml)
+	}
+	return heaps
+}
 
-// sortOnPalette puts piles that stand in the order they are painted in, in the order of
-// the palette: a pile of nothing but white first, then region by region as they are
-// painted, each from light to dark.
+// sortOnPalette puts heaps that stand in the order they are painted in, in the order of
+// the palette: one of nothing but white first, then region by region as they are painted,
+// each from light to dark.
 //
 // Ours: white goes into most others and must stay clean, so it lies at the end where no
 // knife comes from a dark pile. Within a region neighbours on the palette are neighbours
 // in value, which are those blended into one another; a pile in the wrong place in the row
 // shows by its value, to every sight.
-func (c *count) sortOnPalette(order []int) {
+func sortOnPalette(heaps []heap) {
 	place := map[int]int{} // region → its place in the order of painting
-	for _, n := range order {
-		if _, known := place[c.stocks[n].region]; !known {
-			place[c.stocks[n].region] = len(place)
+	for _, h := range heaps {
+		if _, known := place[h.region]; !known {
+			place[h.region] = len(place)
 		}
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		s, t := &c.stocks[a], &c.stocks[b]
-		return cmp.Or(cmp.Compare(s.coloured(), t.coloured()), cmp.Compare(place[s.region], place[t.region]), cmp.Compare(t.light, s.light), cmp.Compare(a, b))
+	slices.SortStableFunc(heaps, func(a, b heap) int {
+		return cmp.Or(cmp.Compare(a.coloured(), b.coloured()), cmp.Compare(place[a.region], place[b.region]), cmp.Compare(b.light, a.light))
 	})
 }
 

@@ -37,17 +37,17 @@ const mostSizes = 3
 
 // sizeOf says how large a pile of so many ml is: "two hazelnuts, heaped 2.5 cm wide".
 func sizeOf(ml float64, unit grid.Unit) string {
-	wide := fmt.Sprintf("heaped %s wide", handLength(heapWidth(ml), unit))
+	wide := fmt.Sprintf("heaped %s wide", handLength(Round(heapWidth(ml), 2), unit))
+	if ml > mostSizes*sizes[len(sizes)-1].ml {
+		return wide
+	}
 	name, off := "", math.Inf(1)
 	for _, s := range sizes {
 		for n, word := range []string{s.name, s.several} {
-			if d := math.Abs(math.Log(ml / (s.ml * float64(n+1)))); d < off {
+			if d := Round(math.Abs(math.Log(ml/(s.ml*float64(n+1)))), 6); d < off {
 				name, off = word, d
 			}
 		}
-	}
-	if ml > mostSizes*sizes[len(sizes)-1].ml {
-		return wide
 	}
 	return name + ", " + wide
 }
@@ -62,22 +62,39 @@ func heapWidth(ml float64) float64 { return 2 * math.Cbrt(1000*ml*81/(31*math.Pi
 // ribbon returns how long a ribbon of so many ml from the nozzle is, in mm: a cylinder.
 func ribbon(ml float64) float64 { return 1000 * ml / (math.Pi * nozzle * nozzle / 4) }
 
-// handLength writes a length to what a hand does at a glance: half a centimetre, a quarter
-// of an inch.
+// handLength writes a length to what a hand does at a glance: up to 2 cm to 2 mm, past it to
+// 5 mm; up to an inch to an eighth of one, past it to a quarter.
 func handLength(mm float64, unit grid.Unit) string {
-	step := handStep(unit)
+	if unit == grid.Inch {
+		eighths := math.Round(mm / 25.4 * 8)
+		if eighths > 8 {
+			eighths = 2 * math.Round(mm/25.4*4)
+		}
+		return inches(int(max(1, eighths)))
+	}
+	step := 2.0
+	if mm > 20 {
+		step = 5
+	}
 	return unit.Format(grid.Millimetres(max(1, math.Round(mm/step)) * step))
 }
 
-func handStep(unit grid.Unit) float64 {
-	if unit == grid.Inch {
-		return 25.4 / 4
+// inches writes eighths of an inch as a rule has them: "1/8 in", "1 1/4 in".
+func inches(eighths int) string {
+	whole, rest, of := eighths/8, eighths%8, 8
+	for rest > 0 && rest%2 == 0 {
+		rest, of = rest/2, of/2
 	}
-	return 5
+	switch {
+	case rest == 0:
+		return fmt.Sprintf("%d in", whole)
+	case whole == 0:
+		return fmt.Sprintf("%d/%d in", rest, of)
+	}
+	return fmt.Sprintf("%d %d/%d in", whole, rest, of)
 }
 
-// squeezed says what to squeeze out for so many ml of a stock, by the length of ribbon;
-// under half a step that is a dab.
+// squeezed says what to squeeze out for so many ml of a stock, by the length of ribbon.
 func (c *count) squeezed(s *stock, ml float64) string {
 	var words []string
 	for i, p := range s.of.Paints {
@@ -86,10 +103,12 @@ func (c *count) squeezed(s *stock, ml float64) string {
 	return strings.Join(words, ", ")
 }
 
+// shortest is the shortest ribbon told by its length, in mm. Ours: a nozzle gives no less.
+const shortest = 1.5
+
 func ribbonText(ml float64, unit grid.Unit) string {
-	mm := ribbon(ml)
-	if math.Round(mm/handStep(unit)) < 1 {
-		return "a dab"
+	if mm := ribbon(ml); Round(mm, 2) >= shortest {
+		return handLength(Round(mm, 2), unit)
 	}
-	return handLength(mm, unit)
+	return "a dab"
 }

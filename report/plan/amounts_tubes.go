@@ -30,17 +30,17 @@ func tubeAmount(p paint.Paint, ml float64, box paint.Box, owned bool) TubeAmount
 	density := p.TubeDensity()
 	t := TubeAmount{Paint: p.ID, Name: p.Name, ML: Round(ml, 2), Grams: Round(ml*density, 2), Density: Round(density, 2)}
 	ml = t.ML // what is said is said of what is printed
-	takes := "takes about " + about(ml)
+	takes := "takes " + about(ml)
 	left, told := box.Left[p.ID]
 	switch {
 	case !owned:
-		t.BuyML, t.Text = t.ML, fmt.Sprintf("%s; it is not in the box: %s", takes, toBuy(ml))
+		t.BuyML, t.Text = ml, fmt.Sprintf("%s; it is not in the box: %s", takes, toBuy(ml))
 	case !told:
 		t.Text = takes
 	default:
 		left = Round(left, 2)
 		t.LeftML, t.BuyML = &left, Round(max(0, ml-left), 2)
-		t.Text = fmt.Sprintf("%s, %s", takes, ofLeft(ml, left))
+		t.Text = takes + ", " + ofLeft(ml, left)
 	}
 	return t
 }
@@ -52,36 +52,34 @@ func about(ml float64) string {
 	case ml < 0.25:
 		return "a dab"
 	case ml < 3:
-		return fmt.Sprintf("%g ml", math.Round(2*ml)/2)
+		return fmt.Sprintf("about %g ml", math.Round(2*ml)/2)
 	}
-	return fmt.Sprintf("%.0f ml", math.Round(ml))
+	return fmt.Sprintf("about %.0f ml", math.Round(ml))
 }
 
-// What is said of what is left. Ours: a hand that lays on a quarter more or less than the
-// estimate is an even one, so past four fifths of a tube it may not last.
+// nearlyAll is the share of what is left past which it may not last. Ours: a hand that
+// lays on a quarter more than another is an even one.
 const nearlyAll = 0.8
 
 // ofLeft says how much of what is left is taken.
 func ofLeft(ml, left float64) string {
-	switch share := ml / left; {
+	share := ml / left
+	switch {
 	case left == 0:
-		return "none is left: " + toBuy(ml)
+		return "and none is left: " + toBuy(ml)
 	case share > 1:
-		return fmt.Sprintf("more than the %s left: %s", about(left), toBuy(ml-left))
+		return fmt.Sprintf("more than the %g ml left: %s", left, toBuy(ml-left))
 	case share > nearlyAll:
-		return fmt.Sprintf("nearly all of the %s left: have another tube at hand", about(left))
+		return fmt.Sprintf("nearly all of the %g ml left: have another tube at hand", left)
 	case share > 0.6:
-		return "most of what is left"
-	case share > 0.4:
-		return "half of what is left"
-	case share > 0.29:
-		return "a third of what is left"
-	case share > 0.2:
-		return "a quarter of what is left"
-	case share > 0.05:
-		return fmt.Sprintf("one part in %.0f of what is left", 1/share)
+		return fmt.Sprintf("most of the %g ml left", left)
 	}
-	return "little of what is left"
+	for parts, word := range []string{"", "", "half", "a third", "a quarter", "a fifth"} {
+		if parts > 1 && share > 1/(float64(parts)+0.5) {
+			return fmt.Sprintf("%s of the %g ml left", word, left)
+		}
+	}
+	return fmt.Sprintf("little of the %g ml left", left)
 }
 
 // usualTube is what a tube holds, in ml. Common practice, no source: 37 or 40.

@@ -13,9 +13,9 @@ import (
 
 // paleTint is the parts of white to one of a paint from which a tint is pale. Ours: a
 // class is given to a tint of 40 % reflectance where the paint absorbs most ([ASTMD4303],
-// from memory). By the library's optics alizarin has 10 parts of white there, and the
-// paints of class II 20 to 50; so a tint from 10 on may be paler than the one that was
-// rated, and what little colour it has fades first.
+// from memory). By the library's optics, from 430 nm on, alizarin has 11 parts of white
+// there and the paints of class II 14 to 31; so from 10 on a tint may be as pale as the
+// one that was rated, or paler, and what little colour it has fades first.
 const paleTint = 10
 
 // worstClass is the class from which a paint is told of wherever it is used: classes I
@@ -55,7 +55,11 @@ func fadingOf(p paint.Paint, class int, uses []use, paints, box []paint.Paint) (
 	c.Paints = append(c.Paints, p.Name)
 	c.Instead = insteadOf(p, box, len(thin.Coats) > 0)
 	c.Text = fadingText(p, class, pale.Colours, thin.Coats) + insteadText(c.Instead) + paint.FadingDefers
-	c.Short = p.Name + " fades: " + insteadShort(c.Instead)
+	where := " fades: "
+	if class < worstClass {
+		where = " fades in pale tints and thin films: "
+	}
+	c.Short = p.Name + where + insteadShort(c.Instead)
 	return c, len(c.Colours) > 0
 }
 

@@ -49,9 +49,11 @@ type Coat struct {
 	Into     string    `json:"into,omitempty"`       // id of the coat it is painted into while that is wet; "": over dry
 	Oil      Span      `json:"oil_share"`            // of the dry film, by volume, 0-1
 	After    int       `json:"after_days,omitempty"` // set in the painting file: days after the region's coat before; 0: as soon as that may be gone over
-	Over     []string  `json:"over"`                 // ids of the coats that it lies on: its own region's below it and, a brush's width at its borders, those of regions it touches
+	Over     []string  `json:"over"`                 // ids of the coats that are on top where it is laid: of its own region and, a brush's width at its borders, of those it touches
 	Why      string    `json:"why"`                  // in a sentence, for the painter
 	Cautions []string  `json:"cautions"`             // keys of those its paints and medium call for
+
+	rests []rest // on the coats before it that it has to wait for
 }
 
 // CoatMix is a mix as it is used in a coat.

@@ -173,6 +173,9 @@ func (c CoatWish) check(first bool, box []paint.Paint) error {
 	if c.Pile == nil {
 		return nil
 	}
+	if n := len(c.Pile.Paints); n == 0 || n != len(c.Pile.Parts) {
+		return fmt.Errorf("a coat's mix has %d paints and %d parts: give each paint its parts", n, len(c.Pile.Parts))
+	}
 	for _, p := range c.Pile.Paints {
 		if !slices.ContainsFunc(box, func(q paint.Paint) bool { return q.ID == p.ID }) {
 			return fmt.Errorf("%s is not in the box: add it there, or take it out of the coat", p.ID)
