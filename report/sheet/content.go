@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 
 	"tonewright/grid"
 	"tonewright/report/plan"
@@ -65,7 +66,7 @@ func (b *book) contours(v view) []Mark {
 		if !v.sees(c.Points()) {
 			continue
 		}
-		weight := lightest + (heaviest-lightest)*c.Strength
+		weight := lightest + (heaviest-lightest)*math.Sqrt(c.Strength) // evenly: most are weak by far
 		marks = append(marks, Path{Runs: [][]grid.Point{curved(v.points(c.Points()), c.Closed)}, Closed: c.Closed, Pen: Pen{Width: grid.Millimetres(weight), Gray: ink}})
 	}
 	return append(marks, b.contourNumbers(v)...)

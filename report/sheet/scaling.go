@@ -14,7 +14,7 @@ var lastParts = regexp.MustCompile(`(?s)\n(\d+) 0 obj\n<<\n(/Type /Catalog.*?)>>
 // unscaled returns a PDF that asks programs to offer it for print at its own size, not
 // fitted to the page, as many do unasked. The library that wrote it cannot say so; a PDF
 // may be changed by what is added to its end: here its catalogue, written once more.
-// Source: [ISO32000] 7.5.6 incremental updates, 12.2 table 147, PrintScaling.
+// Source: [ISO32000] 7.5.6 incremental updates, 12.2 viewer preferences, PrintScaling.
 func unscaled(pdf []byte) ([]byte, error) {
 	from := bytes.LastIndex(pdf, []byte("\n<<\n/Type /Catalog"))
 	if from < 0 {
