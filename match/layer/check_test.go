@@ -214,7 +214,7 @@ func randomStack(r *rand.Rand, all []paint.Paint) []Laid {
 // A mend mends: after its change, Check finds that fault no more. And one mend after the
 // other leads to a sound stack, or to one that only another paint mends.
 func TestMendsMend(t *testing.T) {
-	const stacks = 1500
+	const stacks = 1000
 	r, all := rand.New(rand.NewPCG(5, 1)), paint.Library()
 	tried, paints, sound, stuck := map[string]int{}, map[string]int{}, 0, 0
 	for range stacks {
