@@ -21,6 +21,29 @@ func (c carer) short() []string {
 	return words
 }
 
+// marks returns what these cautions are of, in a word or two: a short form up to its
+// colon.
+func (c carer) marks(is func(plan.Caution) bool) []string {
+	words := []string{}
+	for _, caution := range c {
+		if is(caution) {
+			word, _, _ := strings.Cut(caution.Short, ":")
+			words = append(words, word)
+		}
+	}
+	return words
+}
+
+// coat returns the marks of what a coat calls for.
+func (c carer) coat(coat *plan.Coat) []string {
+	return c.marks(func(caution plan.Caution) bool { return slices.Contains(coat.Cautions, caution.Key) })
+}
+
+// colour returns the marks of what a colour's paints call for.
+func (c carer) colour(tag string) []string {
+	return c.marks(func(caution plan.Caution) bool { return slices.Contains(caution.Colours, tag) })
+}
+
 // keys returns the short forms of these cautions.
 func (c carer) keys(keys []string) []string {
 	words := []string{}
@@ -32,15 +55,31 @@ func (c carer) keys(keys []string) []string {
 	return words
 }
 
-// colour returns the short forms of what a colour's paints call for.
-func (c carer) colour(tag string) []string {
-	words := []string{}
-	for _, caution := range c {
-		if slices.Contains(caution.Colours, tag) {
-			words = append(words, caution.Short)
+// careSection is the section of all cautions; Shared is the sentence that each would
+// end in.
+type careSection struct {
+	Shared string
+	Groups []careGroup
+}
+
+func careOf(list []plan.Caution) careSection {
+	shared := sharedEnd(list)
+	return careSection{shared, careGroups(list, shared)}
+}
+
+// sharedEnd returns the sentence that all texts end in, "" for none.
+func sharedEnd(list []plan.Caution) string {
+	if len(list) == 0 {
+		return ""
+	}
+	text := list[0].Text
+	end := text[strings.LastIndex(strings.TrimSuffix(text, "."), ". ")+1:]
+	for _, c := range list {
+		if !strings.HasSuffix(c.Text, end) {
+			return ""
 		}
 	}
-	return words
+	return strings.TrimSpace(end)
 }
 
 // careGroup is cautions of one kind.
@@ -61,14 +100,14 @@ var careTitles = map[string]string{"pigment": "Paints", "medium": "Mediums and s
 
 // careGroups puts cautions of one kind that follow one another, as they do in a plan,
 // under one title.
-func careGroups(list []plan.Caution) []careGroup {
+func careGroups(list []plan.Caution, shared string) []careGroup {
 	groups := []careGroup{}
 	for i, c := range list {
 		if i == 0 || c.Kind != list[i-1].Kind {
 			groups = append(groups, careGroup{Title: careTitles[c.Kind]})
 		}
 		last := &groups[len(groups)-1]
-		last.Rows = append(last.Rows, careRow{capital(c.Short), strings.Join(c.Paints, ", "), c.Text, c.Colours, c.Coats, c.Source})
+		last.Rows = append(last.Rows, careRow{capital(c.Short), strings.Join(c.Paints, ", "), strings.TrimSuffix(c.Text, " "+shared), c.Colours, c.Coats, c.Source})
 	}
 	return groups
 }

@@ -66,7 +66,7 @@ type Pile struct {
 // medium takes its part of the film. The usual film of 100 µm is common practice, no
 // source; a house painter's brushed coat was reckoned at 81 µm, [Whitelead1914].
 func amountsOf(regions []Region, l Layers, d *Days, g grid.Grid, box paint.Box, opt Options) Amounts {
-	c := newCount(regions, l.Coats, g, box, opt.Work)
+	c := newCount(regions, l.Coats, g, box, opt)
 	for i := range d.Sessions {
 		d.Sessions[i].Piles = c.layOut(d.Sessions[i])
 	}
