@@ -29,7 +29,7 @@ type Fault struct {
 	Below, Above int    // indices in the stack; the same where it lies in one coat alone
 	Reason       string // what happens otherwise, in a sentence
 	Mend         string // what to do, in a sentence
-	Source       string // key of SOURCES.md, or that there is none
+	Source       string // for the painter to read; says so where there is none
 	Change       Change // the mend, as data
 }
 

@@ -53,7 +53,7 @@ func TestLampBlackUnderTitaniumWhite(t *testing.T) {
 	assert.Equal(t, "coat 2 dries faster than coat 1, which goes on moving under it: the stiff paint above cracks.", f.Reason)
 	assert.Equal(t, "Wait until day 13 with coat 2, and try the paint beneath with a finger first. Or take Mars Black, which dries sooner, in place of Lamp Black beneath.", f.Mend)
 	assert.Equal(t, Change{WaitDays: 3}, f.Change)
-	assert.Contains(t, f.Source, "Saitzyk1987")
+	assert.Contains(t, f.Source, "Saitzyk 1987")
 
 	assert.Empty(t, rulesOf(stacked(stack[1], Laid{Coat: stack[0].Coat, Day: 20})), "the other way about is slow over fast")
 	swapped := stacked(Laid{Coat: coat(t, "mars-black"), Day: 1}, stack[1])

@@ -49,7 +49,7 @@ func fastOverSlow(s judged, above int) (Fault, bool) {
 	}
 	upper, lower := s.stack[above], s.stack[below]
 	f := s.wait(FastOverSlow, below, above, days)
-	f.Source = "[Saitzyk1987] drying rates"
+	f.Source = "Saitzyk 1987, Art Hardware, on drying rates" // [Saitzyk1987]
 	f.Reason = fmt.Sprintf("%s dries faster than %s, which goes on moving under it: the stiff paint above cracks.", upper.Name, lower.Name)
 	if slow := lower.Paints[s.dries[below].Slowest]; slow.Black() && slow.Facts.Drying == "very slow" {
 		f.Mend += fmt.Sprintf(" Or take Mars Black, which dries sooner, in place of %s beneath.", slow.Name)
