@@ -51,9 +51,9 @@ type Coat struct {
 	After    int       `json:"after_days,omitempty"` // set in the painting file: days after the region's coat before; 0: as soon as that may be gone over
 	Over     []string  `json:"over"`                 // ids of the coats that are on top where it is laid: of its own region and, a brush's width at its borders, of those it touches
 	Why      string    `json:"why"`                  // in a sentence, for the painter
+	Cautions []string  `json:"cautions"`             // keys of those its paints and medium call for
 
-	rests    []rest   // on the coats before it that it has to wait for
-	Cautions []string `json:"cautions"` // keys of those its paints and medium call for
+	rests []rest // on the coats before it that it has to wait for
 }
 
 // CoatMix is a mix as it is used in a coat.

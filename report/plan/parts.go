@@ -48,8 +48,8 @@ func boxOf(b paint.Box) Box {
 }
 
 // paintsOf lists the paints the first recipes use, in the box's order, with the
-// tags they are used in, and the usual cautions for them.
-func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
+// tags they are used in.
+func paintsOf(regions []Region, box []paint.Paint) []Paint {
 	used := map[string][]string{}
 	for _, r := range regions {
 		for _, c := range r.Colours {
@@ -69,7 +69,7 @@ func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
 			Light: p.Facts.Lightfastness, Basis: p.Basis, Used: tags, Plain: p.White() || p.Black(),
 		})
 	}
-	return paints, cautionsOf(regions, Layers{}, box)
+	return paints
 }
 
 // Kinds of warnings.
