@@ -28,8 +28,9 @@ var mayImport = map[string][]string{
 	"report/plan":     {"analyze", "analyze/colour", "grid", "match", "match/layer", "match/paint"},
 	"report/painting": {"analyze/colour", "grid", "match", "match/layer", "match/paint", "report/plan"},
 	"report/answer":   {"analyze", "analyze/colour", "grid", "match", "match/paint", "match/tube", "report/plan"},
+	"report/sheet":    {"analyze", "analyze/colour", "grid", "report/plan"},
 	"report":          {"analyze", "analyze/colour", "grid", "report/answer", "report/plan"},
-	"cmd/tonewright":  {"analyze/colour", "grid", "match", "match/layer", "match/paint", "report", "report/answer", "report/painting", "report/plan"},
+	"cmd/tonewright":  {"analyze/colour", "grid", "match", "match/layer", "match/paint", "report", "report/answer", "report/painting", "report/plan", "report/sheet"},
 	"testdata/scene":  {"analyze/colour", "match/paint"},
 }
 

@@ -15,16 +15,14 @@ type Layer struct {
 // that it would vanish keeps its border as it is.
 func Layers(parting Parting, width, height int, tolerance float64) []Layer {
 	exact, simple := Outlines(parting, width, height, 0), Outlines(parting, width, height, tolerance)
-	around := make([][]int, len(exact)) // the regions that lie inside each
 	for r := range exact {
 		exact[r], simple[r] = outer(exact[r]), outer(simple[r])
 		if len(simple[r]) == 0 {
 			simple[r] = exact[r]
 		}
-		around[r] = others(parting, width, inside(exact[r], width, height), r)
 	}
 	var layers []Layer
-	for _, r := range outsideFirst(parting, around) {
+	for _, r := range outsideFirst(parting, insides(parting, exact, width, height)) {
 		layers = append(layers, Layer{r, simple[r]})
 	}
 	if len(layers) > 0 {
@@ -32,6 +30,25 @@ func Layers(parting Parting, width, height int, tolerance float64) []Layer {
 		layers[0].Rings = [][]Place{{{0, 0}, {w, 0}, {w, h}, {0, h}}}
 	}
 	return layers
+}
+
+// Behind returns the regions that have pixels in the order of Layers: what lies behind, or
+// may, comes before what lies before it.
+func Behind(parting Parting, width, height int) []int {
+	exact := Outlines(parting, width, height, 0)
+	for r := range exact {
+		exact[r] = outer(exact[r])
+	}
+	return outsideFirst(parting, insides(parting, exact, width, height))
+}
+
+// insides lists for each region those that lie inside of its outer borders.
+func insides(parting Parting, outer [][][]Place, width, height int) [][]int {
+	in := make([][]int, len(outer))
+	for r := range outer {
+		in[r] = others(parting, width, inside(outer[r], width, height), r)
+	}
+	return in
 }
 
 // outer returns the rings that run clockwise, as a region's outer borders do and those

@@ -163,10 +163,7 @@ func rgbImage(rgb []uint8, w, h int) image.Image {
 }
 
 // grayOf returns the sRGB level of the gray with lightness l.
-func grayOf(l float64) uint8 {
-	r, _, _ := colour.Lab{L: l}.SRGB()
-	return uint8(min(1, max(0, r))*255 + 0.5)
-}
+func grayOf(l float64) uint8 { return colour.Gray(l) }
 
 func valueImage(v analyze.ValueMap, w, h int) image.Image {
 	palette := make(color.Palette, len(v.Steps))

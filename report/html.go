@@ -19,7 +19,7 @@ var files embed.FS
 
 var (
 	pageTemplate = template.Must(template.New("page.html").ParseFS(files, "html/*.html"))
-	pageCSS      = mustRead("html/page.css") + mustRead("html/section.css") + mustRead("html/harmony.css")
+	pageCSS      = mustRead("html/page.css") + mustRead("html/section.css") + mustRead("html/harmony.css") + mustRead("html/drawing.css") + mustRead("html/work.css")
 	printCSS     = mustRead("html/print.css") // last: it undoes rules of the screen
 )
 

@@ -15,7 +15,6 @@ type page struct {
 	CSS                                                   template.CSS
 	Facts                                                 []fact
 	Questions                                             []question
-	Cautions                                              []caution
 	Warnings                                              []string
 	Groups                                                []viewGroup
 	Sheet                                                 sheet
@@ -24,17 +23,22 @@ type page struct {
 	Sight                                                 sightSection
 	FewTubes                                              fewTubes
 	Regions                                               []region
+	SettingOut                                            settingOut
+	Layers                                                layers
+	Days                                                  days
+	Amounts                                               amounts
+	Care                                                  careSection
+	CareShort                                             []string
 	Paints                                                []paintRow
 	ThumbWidth, ThumbHeight                               int // as shown, CSS pixels
 }
 
 type fact struct{ Label, Text string }
 
-type caution struct{ Paints, Text string }
-
 type region struct {
 	Tag, Name, Share, Where string
-	Short                   bool // few enough colours to keep on one printed page
+	Coats                   string // "A.1 block-in, A.2 glaze"; "" for none
+	Short                   bool   // few enough colours to keep on one printed page
 	Palette                 palette
 	Thumb                   template.HTMLAttr
 	Colours                 []colourRow
@@ -46,20 +50,22 @@ type paintRow struct {
 }
 
 func newPage(p *plan.Plan, a *art) page {
-	groups, name, roles := viewGroups(p, a), namerOf(p), anyRole(p)
+	groups, name, roles, care := viewGroups(p, a), namerOf(p), anyRole(p), carer(p.Cautions)
 	pg := page{
 		Name: p.Name, Version: p.Version, CSS: template.CSS(pageCSS + viewCSS(groups) + printCSS),
 		Lead: lead(p), GridText: gridText(p), Unused: unused(p, name), BasisKey: basisKey, Foot: foot,
-		Facts: facts(p, name), Questions: questions(p), Cautions: cautions(p), Warnings: warnings(p),
+		Facts: facts(p, name), Questions: questions(p), Warnings: warnings(p),
 		Groups: groups, Sheet: newSheet(p, a),
 		StandOut: standOutOf(p), Harmony: newHarmony(p), Sight: sightOf(p), FewTubes: fewTubesOf(p),
+		SettingOut: settingOutOf(p), Layers: layersOf(p, care), Days: daysOf(p, care), Amounts: amountsOf(p),
+		Care: careOf(p.Cautions), CareShort: care.short(),
 		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
 	}
 	n := 0
 	for i, r := range p.Regions {
-		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: allCells(r), Short: len(r.Colours) <= 6, Palette: paletteOf(r, name, roles), Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
+		row := region{Tag: r.Tag, Name: r.Name, Share: percent(r.Share), Where: allCells(r), Coats: coatsOf(p, r.Tag), Short: len(r.Colours) <= 6, Palette: paletteOf(r, name, roles), Thumb: a.image("src", a.regions[i]), Colours: []colourRow{}}
 		for _, c := range r.Colours {
-			row.Colours = append(row.Colours, colourOf(c, a.image("src", a.colours[n])))
+			row.Colours = append(row.Colours, colourOf(c, a.image("src", a.colours[n]), care.colour(c.ID)))
 			n++
 		}
 		pg.Regions = append(pg.Regions, row)
@@ -75,8 +81,8 @@ func lead(p *plan.Plan) string {
 	for _, r := range p.Regions {
 		colours += len(r.Colours)
 	}
-	return fmt.Sprintf("%s on a %s ground; %s and %s, mixed from %s.",
-		p.Panel.Size, p.Panel.Ground, count(len(p.Regions), "region"), count(colours, "colour"), count(len(p.Paints), "tube"))
+	return fmt.Sprintf("%s on %s ground; %s and %s, mixed from %s.",
+		p.Panel.Size, article(p.Panel.Ground), count(len(p.Regions), "region"), count(colours, "colour"), count(len(p.Paints), "tube"))
 }
 
 func facts(p *plan.Plan, name namer) []fact {
@@ -121,14 +127,6 @@ func gridText(p *plan.Plan) string {
 		p.Grid.Cell, p.Panel.Pencil, p.Grid.Columns, p.Grid.Rows)
 }
 
-func cautions(p *plan.Plan) []caution {
-	list := []caution{}
-	for _, c := range p.Cautions {
-		list = append(list, caution{strings.Join(c.Paints, ", "), c.Text})
-	}
-	return list
-}
-
 // warnings lists the plan's warnings, the colours that are missed in one sentence:
 // each of them says what is missing in its own row.
 func warnings(p *plan.Plan) []string {
@@ -147,6 +145,9 @@ func warnings(p *plan.Plan) []string {
 		case w.Where == missed[0]:
 			list = append(list, fmt.Sprintf("%d colours are missed by more than %d CIEDE2000; each row says how: %s.", len(missed), plan.OffAim, strings.Join(missed, ", ")))
 		}
+	}
+	if n := len(p.Layers.Broken); n > 0 {
+		list = append(list, fmt.Sprintf("The coats break %s of the trade: “Layers” says which, and what mends %s.", count(n, "rule"), either(n == 1, "it", "each")))
 	}
 	return list
 }
@@ -218,6 +219,11 @@ func count(n int, noun string) string {
 		return fmt.Sprintf("%d %ses", n, noun)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// article puts "a" or "an" before a word.
+func article(word string) string {
+	return either(word != "" && strings.Contains("aeiou", word[:1]), "an ", "a ") + word
 }
 
 func capital(s string) string {

@@ -19,6 +19,7 @@ type colourRow struct {
 	SameAs                             string
 	Alternatives                       []recipe
 	Lamps, MoreLabel                   string
+	Care                               []string // short cautions
 	Thumb                              template.HTMLAttr
 }
 
@@ -32,13 +33,13 @@ type part struct{ Count, Paint string }
 
 // colourOf words one colour and its mixes. Value, name and hue are those of the
 // aim: the colour the pile should have.
-func colourOf(c plan.Colour, thumb template.HTMLAttr) colourRow {
+func colourOf(c plan.Colour, thumb template.HTMLAttr, care []string) colourRow {
 	row := colourRow{
 		ID: c.ID, Name: c.AimName, Munsell: c.AimMunsell, Value: fmt.Sprintf("%.1f", c.AimValue),
 		MixValue: fmt.Sprintf("%.1f", c.AimValue+c.Recipe.ValueShift),
 		Aim:      c.AimSRGB, Mix: c.Recipe.SRGB, AimInk: ink(c.AimLab), MixInk: ink(c.Recipe.Lab),
 		Accent: c.Accent, Share: fmt.Sprintf("%s of the region, %s of the panel", percent(c.Share), percent(c.PanelShare)), Where: capital(cellWords(c.Where(), len(c.Cells))),
-		Recipe: recipeOf(*c.Recipe), SameAs: c.SameAs, Alternatives: []recipe{}, Thumb: thumb,
+		Recipe: recipeOf(*c.Recipe), SameAs: c.SameAs, Alternatives: []recipe{}, Thumb: thumb, Care: care,
 	}
 	for _, r := range c.Alternatives {
 		row.Alternatives = append(row.Alternatives, recipeOf(r))

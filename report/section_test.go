@@ -141,7 +141,7 @@ func TestComposedText(t *testing.T) {
 	edge := p.StandOut.LostEdges[0]
 	p.StandOut.LostEdges = []plan.LostEdge{edge, edge, edge, edge, edge}
 	var b bytes.Buffer
-	require.NoError(t, PlanText(&b, &p, "report.html", "", "study.png, study-gray.png"))
+	require.NoError(t, PlanText(&b, &p, "report.html", "", "study.png, study-gray.png", "days.ics"))
 	for _, line := range strings.Split(b.String(), "\n") {
 		assert.LessOrEqual(t, utf8.RuneCountInString(line), columns, line)
 	}
@@ -149,7 +149,7 @@ func TestComposedText(t *testing.T) {
 		"Stands out, first to last: A, B, C", "Not as meant: A is to be focal, but stands out last.\n      To mend it, in the painting file under \"upper", "        aim = \"value\"\n        value_shift = -1\n",
 		"No single change was found\n      that mends it.", "Lost edge: A and B along D4:F4, 3 in", "and 2 shorter lost edges, in the report",
 		"and Burnt Sienna, with Titanium White", "Few tubes: 3 tubes of 12", "10 pairs of piles, 1 pair of tubes, 1",
-		"Study:  study.png, study-gray.png\n",
+		"Study:  study.png, study-gray.png\n", "Days:   days.ics\n",
 	} {
 		assert.Contains(t, b.String(), text)
 	}

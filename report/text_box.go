@@ -72,7 +72,7 @@ func apartText(p answer.Alike, full bool) string {
 	return fmt.Sprintf("thick %.1f (%.1f), in white %.1f (%.1f)", p.Masstone.Seen, p.Masstone.Full, p.Tint.Seen, p.Tint.Full)
 }
 
-// tubes lists the paints, three lines each.
+// tubes lists the paints, three lines each, and one more where the box says what is left.
 func (t *text) tubes(a *answer.Box) {
 	t.gap()
 	t.say(2, "The paints: thick and, below it, one part in four of %s; pigment and what the figures rest on. "+
@@ -84,7 +84,18 @@ func (t *text) tubes(a *answer.Box) {
 		t.line("  %-26s%-16s%s", shorten(strings.Join(p.CI, " ")+", "+p.Basis, 25), p.Tint.Munsell, p.Tint.Name)
 		t.say(4, "  %s, contrast %.2f; tints %s; %s, %s days; light %s; oil %s", p.Opacity, p.Contrast, p.Strength,
 			p.Drying, span(float64(p.TouchDry[0]), float64(p.TouchDry[1])), p.Lightfastness, span(p.Oil[0], p.Oil[1]))
+		if p.LeftML != nil {
+			t.line("  left: %s", leftText(*p.LeftML))
+		}
 	}
+}
+
+// leftText is "37 ml", "none" where the tube is empty.
+func leftText(ml float64) string {
+	if ml == 0 {
+		return "none"
+	}
+	return fmt.Sprintf("%g ml", ml)
 }
 
 // span words whole numbers from-to.

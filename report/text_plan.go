@@ -9,9 +9,9 @@ import (
 )
 
 // PlanText says, in a few lines, what was planned and where it is: the report in the
-// file html; the data in the file json and the colour study in the files study, unless
-// they are "".
-func PlanText(w io.Writer, p *plan.Plan, html, json, study string) error {
+// file html; the data in the file json, the colour study in the files study and the days
+// in the files days, unless they are "".
+func PlanText(w io.Writer, p *plan.Plan, html, json, study, days string) error {
 	var t text
 	t.line("%s: %s, %s ground, %d × %d cells of %s", p.Name, p.Panel.Size, p.Panel.Ground, p.Grid.Columns, p.Grid.Rows, p.Grid.Cell)
 	for _, r := range p.Regions {
@@ -28,12 +28,16 @@ func PlanText(w io.Writer, p *plan.Plan, html, json, study string) error {
 	}
 	t.say(6, "Tubes: %s", strings.Join(tubes, ", "))
 	t.composing(p)
+	t.working(p)
 	t.line("Report: %s", html)
 	if json != "" {
 		t.line("Data:   %s", json)
 	}
 	if study != "" {
 		t.line("Study:  %s", study)
+	}
+	if days != "" {
+		t.line("Days:   %s", days)
 	}
 	return t.to(w)
 }

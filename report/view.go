@@ -17,6 +17,7 @@ type view struct {
 	First, Paper             bool   // shown when the page opens; printed
 	GrayOf                   string // id of the image that it shows in gray; "": its own image, Href
 	Href                     template.HTMLAttr
+	Strokes                  []stroke // drawn over white in place of an image
 	Values                   []label
 	Tags                     []tag
 }
@@ -29,7 +30,7 @@ type viewGroup struct {
 
 // viewGroups lists the views whose pictures the plan has, in the order of the switch.
 func viewGroups(p *plan.Plan, a *art) []viewGroup {
-	groups := []viewGroup{photoViews(a), valueViews(p, a), studyViews(p, a), sightViews(p, a)}
+	groups := []viewGroup{photoViews(p, a), valueViews(p, a), studyViews(p, a), sightViews(p, a)}
 	kept := []viewGroup{}
 	for _, g := range groups {
 		for i := range g.Views {
@@ -44,11 +45,11 @@ func viewGroups(p *plan.Plan, a *art) []viewGroup {
 	return kept
 }
 
-func photoViews(a *art) viewGroup {
-	return viewGroup{"The photo", []view{
+func photoViews(p *plan.Plan, a *art) viewGroup {
+	return viewGroup{"The photo", append([]view{
 		{ID: "photo", Label: "Photo", Caption: "The photo as it goes onto the panel: draw from this one.", First: true, Paper: true, Href: a.image("href", a.photo)},
 		{ID: "gray", Label: "Gray", Caption: "The photo's lightness alone: every place as the gray of its own value.", GrayOf: "i-photo"},
-	}}
+	}, drawingViews(p)...)}
 }
 
 func valueViews(p *plan.Plan, a *art) viewGroup {

@@ -20,6 +20,7 @@ type command struct {
 var commands = []command{
 	{"start", "PHOTO", "a painting file to set regions, palettes and more in", runStart},
 	{"plan", "PHOTO|PAINTING", "a paint plan from a photo or a painting file", runPlan},
+	{"sheet", "PHOTO|PAINTING", "transfer sheets, to carry the drawing to the panel", runSheet},
 	{"mix", "COLOUR", "recipes for one colour", runMix},
 	{"string", "PAINT PAINT", "mixes from one paint to another, evenly spaced", runString},
 	{"glaze", "--over COLOUR", "which transparent paint, how thin, for a colour", runGlaze},

@@ -90,6 +90,32 @@ func (f *tubesFlags) wish(set *pflag.FlagSet) (plan.TubeWish, error) {
 	return plan.TubeWish{Most: f.tubes, Within: f.within}, nil
 }
 
+// daysFlags say when there is time to paint.
+type daysFlags struct {
+	start    string
+	sessions int
+}
+
+func (f *daysFlags) set(s *pflag.FlagSet) {
+	s.StringVar(&f.start, "start", "", "the `DATE` of the first day at the easel, like 2026-12-01 (default: days are counted)")
+	s.IntVar(&f.sessions, "sessions", plan.SessionsUsual, "how many days a week there are for painting, `N` from 1 to 7")
+}
+
+// work reads the flags.
+func (f *daysFlags) work() (w plan.Work, err error) {
+	w.Sessions = f.sessions
+	if f.sessions < 1 || f.sessions > plan.MostSessions {
+		return w, usageError("--sessions %d is out of range: 1 to %d", f.sessions, plan.MostSessions)
+	}
+	if f.start == "" {
+		return w, nil
+	}
+	if w.Start, err = plan.ParseDate(f.start); err != nil {
+		return w, wrongFlag("start", err)
+	}
+	return w, nil
+}
+
 // layoutFlags are those that lay a grid on a photo.
 type layoutFlags struct{ panel, cell, crop, ground, key string }
 
@@ -128,6 +154,46 @@ func (f *layoutFlags) layout() (opt plan.Options, err error) {
 		opt.Literal = f.key == "literal"
 	default:
 		return opt, usageError("--key %q is not known: fit or literal", f.key)
+	}
+	return opt, nil
+}
+
+// pictureFlags are those that say what lies where on the panel, and what is drawn of it.
+type pictureFlags struct {
+	layoutFlags
+	name       string
+	regions    []string
+	detail     int
+	megapixels float64
+}
+
+func (f *pictureFlags) set(s *pflag.FlagSet) {
+	f.layoutFlags.set(s)
+	s.StringArrayVar(&f.regions, "region", nil, "a region by its cells, as often as wanted: `NAME=CELLS`, like \"kettle=C3:F7,G4\" (default: found in the picture)")
+	s.IntVar(&f.detail, "detail", plan.DetailUsual, "how much is drawn, `N` from 1, the main contours, to 10, all that was found")
+	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
+	s.Float64Var(&f.megapixels, "megapixels", 200, "refuse photos of more than `N` million pixels")
+}
+
+// picture reads the flags; every mistake in them is a usage error that names the flag.
+func (f *pictureFlags) picture() (plan.Options, error) {
+	opt, err := f.layout()
+	if err != nil {
+		return opt, err
+	}
+	opt.Name, opt.Megapixels, opt.Detail = f.name, f.megapixels, f.detail
+	for _, text := range f.regions {
+		r, err := plan.ParseRegion(text)
+		if err != nil {
+			return opt, wrongFlag("region", err)
+		}
+		opt.Regions = append(opt.Regions, r)
+	}
+	if f.detail < 1 || f.detail > plan.MostDetail {
+		return opt, usageError("--detail %d is out of range: 1 to %d", f.detail, plan.MostDetail)
+	}
+	if !(f.megapixels > 0) || f.megapixels > plan.MostMegapixels {
+		return opt, usageError("--megapixels %g is out of range: more than 0 and at most %d", f.megapixels, plan.MostMegapixels)
 	}
 	return opt, nil
 }

@@ -1,9 +1,10 @@
-// What plan makes a plan from: a photo and flags, or a painting file and flags that win
-// over it.
+// What plan and sheet begin with: a photo and flags, or a painting file and flags that
+// win over it.
 
 package main
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 
@@ -20,28 +21,25 @@ type job struct {
 	reads []string
 }
 
-// job reads what the flags and the file named say: a painting file where its name ends in
-// .toml, else a photo.
-func (f *planFlags) job(set *pflag.FlagSet, file string) (j job, err error) {
-	flags, err := f.options(set)
-	if err != nil {
-		return j, err
-	}
+// jobOf reads what the file named says, a painting file where its name ends in .toml,
+// else a photo, and lays over it the flags that were given. flags are what all of them
+// say, box the box file among them.
+func jobOf(set *pflag.FlagSet, file string, flags plan.Options, box string) (j job, err error) {
 	if !isPainting(file) {
-		j.Options, j.BoxFile = flags, f.box
+		j.Options, j.BoxFile = flags, box
 		j.Options.Photo = file
 	} else {
-		if j.Painting, err = f.painting(file, flags); err != nil {
+		if j.Painting, err = readPainting(file, flags, box); err != nil {
 			return j, err
 		}
 		j.reads = append([]string{file}, masks(j.Options)...) // those too that flags take the place of
 		if j.BoxFile != "" {
 			j.reads = append(j.reads, j.BoxFile)
 		}
-		if f.box != "" {
-			j.BoxFile = f.box
+		if box != "" {
+			j.BoxFile = box
 		}
-		f.over(set, flags, &j)
+		over(set, flags, &j.Options)
 	}
 	j.reads = append(j.reads, j.Options.Photo)
 	if j.BoxFile != "" {
@@ -61,18 +59,17 @@ func masks(o plan.Options) (files []string) {
 
 func isPainting(file string) bool { return strings.EqualFold(filepath.Ext(file), ".toml") }
 
-// painting reads the painting file, with the box of the flags where they name one.
-func (f *planFlags) painting(file string, flags plan.Options) (painting.Painting, error) {
-	if f.box == "" {
+// readPainting reads the painting file, with the box of the flags where they name one.
+func readPainting(file string, flags plan.Options, box string) (painting.Painting, error) {
+	if box == "" {
 		return painting.Read(file)
 	}
 	return painting.ReadWithBox(file, flags.Box)
 }
 
-// over lays the flags that were given over what the painting file says, and takes from
-// it where results go where no flag says so.
-func (f *planFlags) over(set *pflag.FlagSet, flags plan.Options, j *job) {
-	o := &j.Options
+// over lays the flags that were given over what the painting file says. A flag that the
+// command has not is none that was given.
+func over(set *pflag.FlagSet, flags plan.Options, o *plan.Options) {
 	for _, each := range []struct {
 		flag string
 		take func()
@@ -83,7 +80,7 @@ func (f *planFlags) over(set *pflag.FlagSet, flags plan.Options, j *job) {
 		{"crop", func() { o.Crop = flags.Crop }},
 		{"ground", func() { o.Ground = flags.Ground }},
 		{"key", func() { o.Literal = flags.Literal }},
-		{"region", func() { o.Regions = flags.Regions }},
+		{"region", func() { o.Regions, o.Work.Coats = flags.Regions, nil }}, // coats are for the file's regions
 		{"colours", func() { o.Colours = flags.Colours }},
 		{"finish", func() { o.Mixing.Finish = flags.Mixing.Finish }},
 		{"coat", func() { o.Mixing.Coat = flags.Mixing.Coat }},
@@ -91,6 +88,9 @@ func (f *planFlags) over(set *pflag.FlagSet, flags plan.Options, j *job) {
 		{"sight", func() { o.Sight = flags.Sight }},
 		{"tubes", func() { o.Tubes.Most = flags.Tubes.Most }},
 		{"within", func() { o.Tubes.Within = flags.Tubes.Within }},
+		{"start", func() { o.Work.Start = flags.Work.Start }},
+		{"sessions", func() { o.Work.Sessions = flags.Work.Sessions }},
+		{"detail", func() { o.Detail = flags.Detail }},
 		{"megapixels", func() { o.Megapixels = flags.Megapixels }},
 	} {
 		if set.Changed(each.flag) {
@@ -98,16 +98,22 @@ func (f *planFlags) over(set *pflag.FlagSet, flags plan.Options, j *job) {
 		}
 	}
 	o.Version = version
-	for _, each := range []struct {
-		flag string
-		to   *string
-		said string
-	}{{"out", &f.out, j.Out}, {"json", &f.json, j.JSON}, {"study", &f.study, j.Study}} {
-		if !set.Changed(each.flag) && each.said != "" {
-			*each.to = each.said
-		}
+}
+
+// said takes what the painting file says for what a flag was not given for.
+func said(set *pflag.FlagSet, flag string, to *string, file string) {
+	if !set.Changed(flag) && file != "" {
+		*to = file
 	}
-	if !set.Changed("quiet") {
-		f.quiet = j.Quiet
+}
+
+// blame tells where in the painting file the mistake is, unless a flag made it.
+func (j *job) blame(set *pflag.FlagSet, err error) error {
+	if wrong, ok := errors.AsType[plan.KeyError](err); ok && set.Changed(wrong.Key) {
+		return err
 	}
+	if _, ok := errors.AsType[plan.RegionError](err); ok && set.Changed("region") {
+		return err
+	}
+	return j.Blame(err)
 }

@@ -1,11 +1,14 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // output is a file to be written.
@@ -39,6 +42,54 @@ func targetOf(name string) (string, error) {
 		return filepath.Join(real, filepath.Base(name)), nil
 	}
 	return "", fmt.Errorf("%s: cannot be written here: there is no folder %s; make it first", name, folder)
+}
+
+// result is a file that is asked for by a flag, or by the key of its name, and is written
+// from a T.
+type result[T any] struct {
+	flag, file string
+	write      func(io.Writer, T) error
+}
+
+// asked returns the results that have a file.
+func asked[T any](results []result[T]) []result[T] {
+	return slices.DeleteFunc(results, func(r result[T]) bool { return r.file == "" })
+}
+
+// targetsOf says where each result goes, after making sure that nothing else is lost by
+// it: reads are the files that they are made from.
+func targetsOf[T any](results []result[T], reads []string) ([]string, error) {
+	targets := make([]string, len(results))
+	for i, r := range results {
+		target, err := targetOf(r.file)
+		if err != nil {
+			return nil, err
+		}
+		for _, input := range reads {
+			if sameFile(target, input) {
+				return nil, usageError("%s is read and would be written over: choose another file for the result", r.file)
+			}
+		}
+		for k, other := range targets[:i] {
+			if sameFile(target, other) || absolute(target) == absolute(other) {
+				return nil, usageError("--%s and --%s name the same file %s", results[k].flag, r.flag, r.file)
+			}
+		}
+		targets[i] = target
+	}
+	return targets, nil
+}
+
+// made writes each result, to be put where targetsOf says.
+func made[T any](results []result[T], targets []string, from T) (files []output, err error) {
+	for i, r := range results {
+		var b bytes.Buffer
+		if err := r.write(&b, from); err != nil {
+			return nil, err
+		}
+		files = append(files, output{targets[i], b.Bytes()})
+	}
+	return files, nil
 }
 
 // sameFile tells whether two names lead to one file that is there.

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"slices"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -29,39 +31,39 @@ Examples:
   tonewright plan kettle.jpg --panel 12x16in --cell 1in --ground black
   tonewright plan kettle.jpg --region "kettle=C3:F7,G4" --region "shelf=A8:L9"
   tonewright plan kettle.jpg --box my-paints.toml --json plan.json
+  tonewright plan painting.toml --start 2026-12-01 --ics days.ics
 
 Flags:
 `
 
 // planFlags are the flags as typed; options turns them into a plan.Options.
 type planFlags struct {
+	pictureFlags
 	boxFlag
-	layoutFlags
 	mixingFlags
 	studyFlag
 	sightFlag
 	tubesFlags
-	name, out, json string
-	regions         []string
-	colours         int
-	megapixels      float64
-	quiet           bool
+	daysFlags
+	out, json, ics, checklist string
+	colours                   int
+	quiet                     bool
 }
 
 func (f *planFlags) set() *pflag.FlagSet {
 	s := newFlags("plan")
-	f.layoutFlags.set(s)
-	s.StringArrayVar(&f.regions, "region", nil, "a region by its cells, as often as wanted: `NAME=CELLS`, like \"kettle=C3:F7,G4\" (default: found in the picture)")
+	f.pictureFlags.set(s)
 	s.IntVar(&f.colours, "colours", 0, "how many colours, `N` from 1 to 24, each region gets (default: as few of 3 to 8 as describe it)")
 	f.boxFlag.set(s)
 	f.mixingFlags.set(s)
 	f.sightFlag.set(s)
 	f.tubesFlags.set(s)
-	s.StringVar(&f.name, "name", "", "the job's `NAME` (default: the photo's file name)")
+	f.daysFlags.set(s)
 	s.StringVarP(&f.out, "out", "o", "report.html", "the `FILE` for the report")
 	s.StringVar(&f.json, "json", "", "also write the plan as JSON to `FILE`")
 	f.studyFlag.set(s)
-	s.Float64Var(&f.megapixels, "megapixels", 200, "refuse photos of more than `N` million pixels")
+	s.StringVar(&f.ics, "ics", "", "also write the days as a calendar to `FILE`, for any program that reads iCalendar; they need a --start")
+	s.StringVar(&f.checklist, "checklist", "", "also write the days as text to tick off to `FILE`")
 	s.BoolVarP(&f.quiet, "quiet", "q", false, "print nothing but errors")
 	return s
 }
@@ -81,7 +83,11 @@ func runPlan(args []string, out, errs io.Writer) error {
 		return err
 	}
 	opt := job.Options
-	targets, err := f.targets(job.reads)
+	if f.ics != "" && opt.Work.Start == "" {
+		return job.blame(set, plan.WrongKey("ics", errNoStart))
+	}
+	results := f.results()
+	targets, err := targetsOf(results, job.reads)
 	if err != nil {
 		return err
 	}
@@ -93,52 +99,53 @@ func runPlan(args []string, out, errs io.Writer) error {
 	p, err := plan.Make(opt)
 	if err != nil {
 		steps.end()
-		return f.blame(set, job, err)
+		return job.blame(set, err)
 	}
 	steps.say("writing")
-	err = write(p, targets, &f.studyFlag)
+	err = write(p, results, targets, &f.studyFlag)
 	steps.end()
 	if err != nil || f.quiet {
 		return err
 	}
 	var text bytes.Buffer
-	if err := report.PlanText(&text, p, oneLine(f.out), oneLine(f.json), oneLine(f.written(p))); err != nil {
+	if err := report.PlanText(&text, p, oneLine(f.out), oneLine(f.json), oneLine(f.written(p)), oneLine(f.days())); err != nil {
 		return err
 	}
 	_, err = io.WriteString(out, plainText(text.String()))
 	return err
 }
 
-// blame tells where in the painting file the mistake is, unless a flag made it.
-func (f *planFlags) blame(set *pflag.FlagSet, j job, err error) error {
-	if wrong, ok := errors.AsType[plan.KeyError](err); ok && set.Changed(wrong.Key) {
-		return err
+// job reads what the flags and the file named say, and takes from a painting file where
+// results go where no flag says so.
+func (f *planFlags) job(set *pflag.FlagSet, file string) (job, error) {
+	flags, err := f.options(set)
+	if err != nil {
+		return job{}, err
 	}
-	if _, ok := errors.AsType[plan.RegionError](err); ok && set.Changed("region") {
-		return err
+	j, err := jobOf(set, file, flags, f.box)
+	if err != nil {
+		return j, err
 	}
-	return j.Blame(err)
+	said(set, "out", &f.out, j.Out)
+	said(set, "json", &f.json, j.JSON)
+	said(set, "study", &f.study, j.Study)
+	said(set, "ics", &f.ics, j.Calendar)
+	said(set, "checklist", &f.checklist, j.Checklist)
+	f.quiet = f.quiet || j.Quiet && !set.Changed("quiet")
+	return j, nil
 }
+
+var errNoStart = errors.New("a calendar needs the date of its first day: give --start 2026-12-01, or set start in the painting file")
 
 // options reads the flags; every mistake in them is a usage error that names the flag.
 func (f *planFlags) options(set *pflag.FlagSet) (plan.Options, error) {
-	opt, err := f.layout()
+	opt, err := f.picture()
 	if err != nil {
 		return opt, err
 	}
-	opt.Name, opt.Colours, opt.Megapixels = f.name, f.colours, f.megapixels
-	for _, text := range f.regions {
-		r, err := plan.ParseRegion(text)
-		if err != nil {
-			return opt, wrongFlag("region", err)
-		}
-		opt.Regions = append(opt.Regions, r)
-	}
+	opt.Colours = f.colours
 	if f.colours < 0 || f.colours > plan.MostColours || f.colours == 0 && set.Changed("colours") {
 		return opt, usageError("--colours %d is out of range: 1 to %d, or leave it out", f.colours, plan.MostColours)
-	}
-	if !(f.megapixels > 0) || f.megapixels > plan.MostMegapixels {
-		return opt, usageError("--megapixels %g is out of range: more than 0 and at most %d", f.megapixels, plan.MostMegapixels)
 	}
 	if opt.Mixing, err = f.mixing(); err != nil {
 		return opt, err
@@ -149,6 +156,9 @@ func (f *planFlags) options(set *pflag.FlagSet) (plan.Options, error) {
 	if opt.Tubes, err = f.wish(set); err != nil {
 		return opt, err
 	}
+	if opt.Work, err = f.work(); err != nil {
+		return opt, err
+	}
 	if f.out == "" {
 		return opt, usageError("--out needs a file name")
 	}
@@ -156,43 +166,27 @@ func (f *planFlags) options(set *pflag.FlagSet) (plan.Options, error) {
 	return opt, err
 }
 
-// targets says where the report and, if asked for, the JSON go, after making sure
-// that nothing else is lost by it. reads are the files that the plan is made from.
-func (f *planFlags) targets(reads []string) ([]string, error) {
-	names := []string{f.out}
-	if f.json != "" {
-		names = append(names, f.json)
-	}
-	for i, name := range names {
-		target, err := targetOf(name)
-		if err != nil {
-			return nil, err
-		}
-		for _, input := range reads {
-			if sameFile(target, input) {
-				return nil, usageError("%s is read and would be written over: choose another file for the result", name)
-			}
-		}
-		names[i] = target
-	}
-	if len(names) == 2 && (sameFile(names[0], names[1]) || absolute(names[0]) == absolute(names[1])) {
-		return nil, usageError("--out and --json name the same file %s", f.out)
-	}
-	return names, nil
+// results are the files that are asked for, but for the study's, in the order that they
+// are written.
+func (f *planFlags) results() []result[*plan.Plan] {
+	return asked([]result[*plan.Plan]{
+		{"out", f.out, report.HTML},
+		{"json", f.json, func(w io.Writer, p *plan.Plan) error { return report.JSON(w, p) }},
+		{"ics", f.ics, report.Calendar},
+		{"checklist", f.checklist, report.Checklist},
+	})
 }
 
-// write puts the report, if there is a second target the JSON, and the study in place.
-func write(p *plan.Plan, targets []string, study *studyFlag) error {
-	var page, data bytes.Buffer
-	if err := report.HTML(&page, p); err != nil {
+// days lists the files of the days, as they were named.
+func (f *planFlags) days() string {
+	return strings.Join(slices.DeleteFunc([]string{f.ics, f.checklist}, func(name string) bool { return name == "" }), ", ")
+}
+
+// write puts the results and the study in place.
+func write(p *plan.Plan, results []result[*plan.Plan], targets []string, study *studyFlag) error {
+	files, err := made(results, targets, p)
+	if err != nil {
 		return err
-	}
-	files := []output{{targets[0], page.Bytes()}}
-	if len(targets) > 1 {
-		if err := report.JSON(&data, p); err != nil {
-			return err
-		}
-		files = append(files, output{targets[1], data.Bytes()})
 	}
 	pictures, err := study.files(p)
 	if err != nil {

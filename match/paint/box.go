@@ -17,6 +17,7 @@ import (
 type Box struct {
 	Name   string
 	Paints []Paint
+	Left   map[string]float64 // ml left in the tubes, by id; a paint it does not name is not known of
 }
 
 // starter is the box taken when none is given. Ours: a white; of each primary one
@@ -50,6 +51,8 @@ const largestBox = 1 << 20
 //
 //	name = "studio"
 //	paints = ["titanium-white", "Yellow Ochre", "PB29"]
+//	[left]                      # in their tubes
+//	titanium-white = "37 ml"    # or "60 g"
 //
 // Beside them it may hold own tubes, each in a [[tube]] block: see KeepTube. A tube
 // stands where paints names it, or names the paint it takes the place of; else last.
@@ -85,14 +88,17 @@ func TOMLText(file string, text []byte) ([]byte, error) {
 	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
 		return nil, fmt.Errorf("%s: is written in UTF-16; save it as UTF-8", file)
 	}
-	return bytes.TrimPrefix(text, byteOrderMark), nil
+	return trimMark(text), nil
 }
+
+func trimMark(text []byte) []byte { return bytes.TrimPrefix(text, byteOrderMark) }
 
 // boxFile is a box as it stands in its file.
 type boxFile struct {
-	Name   string      `toml:"name"`
-	Paints []string    `toml:"paints"`
-	Tubes  []tubeBlock `toml:"tube"`
+	Name   string         `toml:"name"`
+	Paints []string       `toml:"paints"`
+	Left   map[string]any `toml:"left"` // see leftEntries
+	Tubes  []tubeBlock    `toml:"tube"`
 }
 
 // decodeBox reads the form of a box file, not yet what its names mean.
@@ -143,6 +149,9 @@ func parseBox(file string, text []byte) (Box, error) {
 			box.Paints = append(box.Paints, own)
 		}
 	}
+	if err := box.readLeft(file, text); err != nil {
+		return Box{}, err
+	}
 	return box, nil
 }
 
@@ -156,7 +165,7 @@ func tomlError(file string, err error) error {
 	if unknown := (*toml.StrictMissingError)(nil); errors.As(err, &unknown) {
 		first := unknown.Errors[0]
 		line, _ := first.Position()
-		return fmt.Errorf("%s:%d: unknown key %q; a box has name, paints and [[tube]] blocks, and a tube has name, paint, source, error, away, k and s", file, line, strings.Join(first.Key(), "."))
+		return fmt.Errorf("%s:%d: unknown key %q; a box has name, paints, [left] and [[tube]] blocks, and a tube has name, paint, source, error, away, k and s", file, line, strings.Join(first.Key(), "."))
 	}
 	if wrong := (*toml.DecodeError)(nil); errors.As(err, &wrong) {
 		line, column := wrong.Position()

@@ -39,7 +39,7 @@ func TestReadBoxSaysWhatIsWrong(t *testing.T) {
 		{"a blank name", `paints = ["viridian", " "]`, `box.toml:1: a paint without a name; write one such as "titanium-white" or leave it out`},
 		{"no paints", `name = "studio"`, `box.toml: lists no paints; write paints = ["titanium-white", "yellow-ochre"] with those you own`},
 		{"an empty list", `paints = []`, `box.toml: lists no paints; write paints = `},
-		{"an unknown key", "name = \"x\"\npaint = [\"viridian\"]", `box.toml:2: unknown key "paint"; a box has name, paints and [[tube]] blocks`},
+		{"an unknown key", "name = \"x\"\npaint = [\"viridian\"]", `box.toml:2: unknown key "paint"; a box has name, paints, [left] and [[tube]] blocks`},
 		{"no TOML", "name = \"x\"\npaints = [viridian]", `box.toml:2:11: `},
 		{"the wrong type", `paints = "viridian"`, `box.toml:1:10: `},
 		{"a number for a name", `paints = [1, 2]`, `box.toml:1:11: `},

@@ -18,7 +18,7 @@ type Facts struct {
 	Strength      string     // of tinting: low, medium, high or very high
 	Density       float64    // of the dry pigment, g/cm³
 	Oil           [2]float64 // g of oil for 100 g of pigment, from-to
-	Hazards       []string   // keys of cautions; none: nothing beyond the usual care
+	Hazards       []string   // keys of Hazards; none: nothing beyond the usual care
 	Source        string     // of each figure; mem is from memory, CP common practice
 }
 

@@ -144,29 +144,6 @@ func TestBlendFacts(t *testing.T) {
 	assert.Equal(t, "very slow", known(t, "indigo").Facts.Drying, "as its ivory black")
 }
 
-func TestCautions(t *testing.T) {
-	for id, word := range map[string]string{
-		"cadmium-red-light": "Cadmium", "cadmium-green": "Cadmium", "cobalt-blue": "Cobalt", "lead-white": "Lead",
-		"raw-umber": "Manganese", "nickel-azo-yellow": "Nickel", "zinc-white": "Zinc", "alizarin-crimson": "Fades",
-	} {
-		cautions := known(t, id).Cautions()
-		require.NotEmpty(t, cautions, id)
-		assert.Contains(t, cautions[0], word, id)
-	}
-	assert.Empty(t, known(t, "yellow-ochre").Cautions())
-	for _, c := range cautions {
-		assert.Contains(t, c.text, "label", "%s: defers to the label", c.hazard)
-		used := slices.ContainsFunc(Library(), func(p Paint) bool { return slices.Contains(p.Facts.Hazards, c.hazard) })
-		assert.True(t, used, "no paint is %s", c.hazard)
-	}
-	for _, p := range Library() {
-		for _, h := range p.Facts.Hazards {
-			told := slices.ContainsFunc(cautions, func(c struct{ hazard, text string }) bool { return c.hazard == h })
-			assert.True(t, told, "%s: nothing is told of %s", p.ID, h)
-		}
-	}
-}
-
 // A word of a name finds the paints that have it, before names that are merely alike.
 func TestFindSuggestsByAWord(t *testing.T) {
 	for word, want := range map[string]string{

@@ -193,7 +193,7 @@ type stretch struct{ from, to int }
 // of its first line to the end of its last key's line. None where tubes are written
 // in another way.
 func blockPlaces(text []byte) (found []stretch) {
-	mark := len(text) - len(bytes.TrimPrefix(text, byteOrderMark))
+	mark := len(text) - len(trimMark(text))
 	p := unstable.Parser{KeepComments: true}
 	p.Reset(text[mark:])
 	open := false     // a tube's block goes on until the next table

@@ -100,7 +100,7 @@ func sameTube(a, b Paint) bool {
 func placeTube(file string, text []byte, own Paint) ([]byte, error) {
 	end := lineEnd(text)
 	block := strings.ReplaceAll(blockOf(own), "\n", end)
-	if len(bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark))) == 0 {
+	if len(bytes.TrimSpace(trimMark(text))) == 0 {
 		return fmt.Appendf(nil, "%spaints = [%s]\n\n%s\n", nameLine(file), TOMLString(own.ID), blockOf(own)), nil
 	}
 	list, err := decodeBox(file, text)

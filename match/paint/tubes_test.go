@@ -64,7 +64,7 @@ func TestBoxSaysWhatIsWrongWithATube(t *testing.T) {
 		{"negative", tubeText("paint = 'viridian'", "-0.1", "1"), `box.toml:3: tube 1: k at 400 nm is -0.1; it must be`},
 		{"no scattering", tubeText("paint = 'viridian'", "1", "0"), `box.toml:3: tube 1: s at 400 nm is 0; it must be`},
 		{"a negative error", tubeText("paint = 'viridian'\nerror = -1.0", "1", "1"), `box.toml:3: tube 1: error and away are CIEDE2000 differences, from 0 to 200`},
-		{"an unknown key", tubeText("paint = 'viridian'\ncolour = 'green'", "1", "1"), `box.toml:5: unknown key "tube.colour"; a box has name, paints and [[tube]] blocks, and a tube has name, paint, source, error, away, k and s`},
+		{"an unknown key", tubeText("paint = 'viridian'\ncolour = 'green'", "1", "1"), `box.toml:5: unknown key "tube.colour"; a box has name, paints, [left] and [[tube]] blocks, and a tube has name, paint, source, error, away, k and s`},
 		{"the wrong kind", tubeText("paint = 3", "1", "1"), `box.toml:4:9: `},
 		{"two of a name", tubeText("paint = 'viridian'", "1", "1") + "\n# again\n" + tubeText("paint = 'viridian'", "1", "1"), `box.toml:9: tube 2: "Viridian" is the name of a tube above it; give each its own`},
 		{"more tubes than a box has", strings.Repeat(tubeText("paint = 'viridian'", "1", "1"), 201), `box.toml: 201 tubes are more than the 200 that a box may hold; take out those that are used up`},

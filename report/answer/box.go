@@ -41,6 +41,8 @@ type Tube struct {
 	Lightfastness string     `json:"lightfastness"`
 	Oil           [2]float64 `json:"oil_g_per_100g"`
 	Cautions      []string   `json:"cautions"`
+	LeftML        *float64   `json:"left_ml,omitempty"` // none where the box does not say
+	CautionKeys   []string   `json:"caution_keys"`      // of each
 }
 
 // Alike is a pair of tubes that are easily taken for one another, with the CIEDE2000
@@ -92,7 +94,12 @@ func BoxFor(opt BoxOptions) (*Box, error) {
 	white := paint.TintingWhite(box.Paints)
 	a := &Box{Made: made(opt.Version), Name: box.Name, White: white.Name, Sight: sight.String(), Full: sight.Full(), Close: match.Close, Paints: []Tube{}, Alike: []Alike{}}
 	for _, p := range box.Paints {
-		a.Paints = append(a.Paints, tubeOf(p, white))
+		t := tubeOf(p, white)
+		if left, told := box.Left[p.ID]; told {
+			left = plan.Round(left, 1)
+			t.LeftML = &left
+		}
+		a.Paints = append(a.Paints, t)
 	}
 	for _, pair := range match.AlikeTubes(box.Paints, sight) {
 		a.Alike = append(a.Alike, alikeOf(pair, box.Paints))
@@ -105,14 +112,18 @@ func BoxFor(opt BoxOptions) (*Box, error) {
 }
 
 func tubeOf(p, white paint.Paint) Tube {
-	return Tube{
+	t := Tube{
 		ID: p.ID, Name: p.Name, CI: p.CI, Basis: p.Basis,
 		Masstone: look(p.Masstone()), NearBlack: nearBlack(p.Masstone().Munsell()), Tint: look(p.Tint(white)),
 		Opacity: p.Opacity, Contrast: plan.Round(paint.ContrastRatio(&p.K, &p.S), 2),
 		Strength: p.Facts.Strength, Drying: p.Facts.Drying, TouchDry: p.Facts.TouchDry,
 		Lightfastness: p.Facts.Lightfastness, Oil: [2]float64{plan.Round(p.Facts.Oil[0], 0), plan.Round(p.Facts.Oil[1], 0)},
-		Cautions: append([]string{}, p.Cautions()...),
+		Cautions: []string{}, CautionKeys: []string{},
 	}
+	for _, c := range p.Cautions() {
+		t.Cautions, t.CautionKeys = append(t.Cautions, c.Text), append(t.CautionKeys, c.Key)
+	}
+	return t
 }
 
 // hueLost is the Munsell value under which a colour's name misleads as to its hue. Ours:

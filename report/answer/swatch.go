@@ -2,7 +2,6 @@ package answer
 
 import (
 	"fmt"
-	"math"
 	"path/filepath"
 	"slices"
 
@@ -126,7 +125,7 @@ func SwatchFor(opt SwatchOptions) (*Swatch, error) {
 		a.Warnings = append(a.Warnings, text)
 	}
 	now.pile.Pile, a.PileFrom = pileNow(typed, earlier, wanted)
-	a.Pile = partsOf(now.pile.Pile)
+	a.Pile = plan.PartsOf(now.pile.Pile)
 	a.judge(&now, read, learnable(earlier), opt.Box.Paints)
 	if a.Logged = a.Verdict != string(match.Again); a.Logged {
 		opt.Log.add(now)
@@ -197,7 +196,7 @@ func (a *Swatch) fill(c match.Correction, owned []paint.Paint) {
 		a.Add = append(a.Add, Addition{add.Paint.ID, add.Paint.Name, add.Count, string(add.Measure), plan.Round(add.Parts, 4), add.String()})
 	}
 	if len(a.Add) > 0 {
-		a.Then = &Then{look(c.Lab), plan.Round(c.Remaining, 1), partsOf(c.After)}
+		a.Then = &Then{look(c.Lab), plan.Round(c.Remaining, 1), plan.PartsOf(c.After)}
 	}
 	if c.Fresh != nil {
 		fresh := plan.RecipeOf(*c.Fresh, owned, "")
@@ -219,17 +218,4 @@ func recipePile(r match.Recipe, paints []paint.Paint) (p match.Pile) {
 
 func differsOf(d match.Difference) Differs {
 	return Differs{plan.Round(d.Value, 1), plan.Round(d.Chroma, 1), plan.Round(d.Hue, 0), d.Words}
-}
-
-// partsOf returns a pile's parts as data; those that are no whole number have no count.
-func partsOf(p match.Pile) []plan.Part {
-	parts := []plan.Part{}
-	for i, of := range p.Paints {
-		part := plan.Part{Paint: of.ID, Name: of.Name, Parts: plan.Round(p.Parts[i], 4)}
-		if part.Parts == math.Trunc(part.Parts) {
-			part.Count = int(part.Parts)
-		}
-		parts = append(parts, part)
-	}
-	return parts
 }

@@ -18,7 +18,7 @@ import (
 // judged is the answer on a pile that was measured, as SwatchFor has it.
 func judged(t *testing.T, pile string, measured, aim colour.Lab, useless ...string) (*Swatch, round) {
 	now := round{date: "2026-11-25", aimed: "A1", aim: aim, photo: "pile.jpg", measured: measured, pile: loggedPile{Pile: pileOf(t, pile)}}
-	a := &Swatch{Add: []Addition{}, Learned: []Learned{}, Warnings: []string{}, Pile: partsOf(now.pile.Pile), Aim: Aim{From: "A1"}}
+	a := &Swatch{Add: []Addition{}, Learned: []Learned{}, Warnings: []string{}, Pile: plan.PartsOf(now.pile.Pile), Aim: Aim{From: "A1"}}
 	a.judge(&now, reading{swatch: analyze.Swatch{Lab: measured}, useless: useless}, nil, paint.StarterBox().Paints)
 	return a, now
 }
@@ -146,7 +146,7 @@ func TestForget(t *testing.T) {
 
 // A pile's parts that are whole are counted; others are not.
 func TestWholePartsAreCounted(t *testing.T) {
-	parts := partsOf(pileOf(t, "titanium-white 3, yellow-ochre 1.5, viridian touch"))
+	parts := plan.PartsOf(pileOf(t, "titanium-white 3, yellow-ochre 1.5, viridian touch"))
 	assert.Equal(t, []int{3, 0, 0}, []int{parts[0].Count, parts[1].Count, parts[2].Count})
 	assert.InDelta(t, 4.5/31, parts[2].Parts, 5e-5) // four decimals; 1/32 of the pile by definition
 }

@@ -98,7 +98,7 @@ func readPalette(w *wish, v *value) error {
 		case err != nil:
 			return faulty(item.line, "%w", err)
 		case !hasPaint(owned, p.ID):
-			return faulty(item.line, "%q is not in your box; nearest to its colour there are %s; to use it, add %q to %s", item.text, nearColours(owned, p), p.ID, w.of.boxPlace())
+			return faulty(item.line, "%w", w.of.notOwned(fmt.Sprintf("%q", item.text), p))
 		case slices.Contains(w.Palette, p.ID):
 			return faulty(item.line, "%q is %s, which is listed already; leave it out", item.text, p.Name)
 		}
@@ -113,6 +113,11 @@ func readPalette(w *wish, v *value) error {
 		return faulty(v.line, "names no paint but white; name 1 to %d others, or leave it out for the whole box", mostPalette)
 	}
 	return nil
+}
+
+// notOwned says of a paint, as it was called, that it is not in the box, and what to do.
+func (r *reading) notOwned(called string, p paint.Paint) error {
+	return fmt.Errorf("%s is not in your box; nearest to its colour there are %s; to use it, add %q to %s", called, nearColours(r.Options.Box.Paints, p), p.ID, r.boxPlace())
 }
 
 // nearColours returns the ids of up to three owned paints that are nearest to p in a tint,

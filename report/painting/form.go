@@ -34,7 +34,8 @@ var slips = []struct{ told, say string }{
 	{"expected number", startOfValue},
 	{"expected newline but got U+002C", "one value stands behind a key; decimals have a point, like 0.3, and lists brackets, like [1, 2]"},
 	{"expected newline", "what stands here is too much: a line ends with its value, or with a note after a #"},
-	{"but should be an array table", "[region] stands here once with one bracket and elsewhere with two; write [[region]] each time"},
+	{"impossible date", "there is no such day; a date is written like 2026-12-01"},
+	{"dates are expected", "a date is written with all its digits, like 2026-12-01"},
 	{"strconv", "this number cannot be read, it is too large or too small"},
 	{"too large to fit", "this number is too large"},
 	{"invalid UTF-8", "there is a character here that is not UTF-8; save the file as UTF-8"},
@@ -53,6 +54,13 @@ func formError(file string, err error) error {
 	for _, slip := range slips {
 		if strings.Contains(reason, slip.told) {
 			return plan.Misused(fmt.Errorf("%s:%d:%d: %s", file, line, column, slip.say))
+		}
+	}
+	if key, ok := strings.CutSuffix(reason, ", but should be an array table"); ok {
+		key, _, _ = strings.Cut(strings.TrimPrefix(key, "key "), " already exists as a ")
+		reason = fmt.Sprintf("[[%s]] stands here, and elsewhere %[1]s without its two brackets; write [[%[1]s]] each time", bare(key))
+		if key == "coat" {
+			reason = "coat " + coatIsThickness
 		}
 	}
 	if key, twice := strings.CutSuffix(reason, " is already defined"); twice {

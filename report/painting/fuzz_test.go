@@ -1,6 +1,7 @@
 package painting
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -19,6 +20,9 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte("photo = 'a'\r\nsight = {kind = 'deutan', severity = -0.0}\r\nregion = [{name = 'b', cells = 'A1:ZZ702'}]"))
 	f.Add([]byte("photo = 'a'\n[[region]]\nname = 'a'\ncells = 'A1'\n[region.name]\n[[region.cells.b]]\n[sight.kind]"))
 	f.Add([]byte("\xef\xbb\xbfphoto = 'a'\n[[region]]\nname = 'a'\nscheme = 'complement of a'\nmask = 'b'"))
+	f.Add([]byte("photo = 'a'\nstart = 2026-12-01\nwaste = 0\nhumidity = 9e1\n[left]\nPW6 = '1e3 g'\n[[layer]]\nregion = 'b'\npass = 'glaze'\nmix = 'PW6 1, PBk9 3 touches'\n[[region]]\nname = 'b'\ncells = 'A1'"))
+	f.Add([]byte("photo = 'a'\nstart = 2026-12-01T10:00:00Z\nleft.a.b = 1\ncoat = [{x = 1}]"))
+	f.Add([]byte("photo = 'a'\nlayer = [{region = 'b', wet = true, after = 1, film = nan, medium = ':'}]"))
 	box := paint.StarterBox()
 	f.Fuzz(func(t *testing.T, text []byte) {
 		p, err := parseText("a.toml", text, &box)
@@ -28,6 +32,14 @@ func FuzzRead(f *testing.F) {
 		}
 		o := p.Options
 		require.NotEmpty(t, o.Photo)
+		for _, c := range o.Work.Coats {
+			require.Contains(t, plan.Passes, c.Pass)
+			require.True(t, slices.ContainsFunc(o.Regions, func(r plan.RegionWish) bool { return r.Name == c.Region }))
+		}
+		if o.Work.Start != "" {
+			_, err := plan.ParseDate(o.Work.Start)
+			require.NoError(t, err)
+		}
 		require.LessOrEqual(t, len(o.Regions), plan.MostRegions)
 		for _, r := range o.Regions {
 			require.NoError(t, plan.CheckRegionName(r.Name))

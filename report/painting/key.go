@@ -185,13 +185,18 @@ func yesNo[T any](set func(to *T, yes bool)) func(*T, *value) error {
 
 // number reads a number from least to most.
 func number[T any](least, most float64, set func(to *T, n float64)) func(*T, *value) error {
+	return measured(least, most, "", set)
+}
+
+// measured reads a number from least to most; unit says behind them what they measure.
+func measured[T any](least, most float64, unit string, set func(to *T, n float64)) func(*T, *value) error {
 	return func(to *T, v *value) error {
 		n, err := v.asNumber()
 		if err != nil {
 			return err
 		}
 		if !(n >= least && n <= most) {
-			return fmt.Errorf("%s is out of range: %g to %g", shortened(v.text), least, most)
+			return fmt.Errorf("%s is out of range: %g to %g%s", shortened(v.text), least, most, unit)
 		}
 		set(to, n)
 		return nil

@@ -18,8 +18,8 @@ type Painting struct {
 	BoxFile string       // "": the paints are listed in the file, or the starter box's
 
 	// Where results go, from where the program runs; "" where the file does not say.
-	Out, JSON, Study string
-	Quiet            bool
+	Out, JSON, Study, Calendar, Checklist string
+	Quiet                                 bool
 
 	file  string
 	lines map[string]int // where the place of each region is said, by the region's name

@@ -12,6 +12,7 @@ import (
 	"tonewright/analyze/colour"
 	"tonewright/grid"
 	"tonewright/match"
+	"tonewright/match/layer"
 	"tonewright/match/paint"
 	"tonewright/report/plan"
 )
@@ -24,6 +25,7 @@ panel = "30x40cm"
 cell = "2.5cm"
 crop = "10,0,80,100"
 ground = "#202020"
+detail = 7
 key = "literal"
 sight = { kind = "Deutan", severity = 0.8 }
 paints = [
@@ -37,11 +39,25 @@ colours = 5
 finish = "matt"
 coat = 0.3
 holds = true
+start = 2026-12-01
+sessions = 2
+piles = 12
+medium = "Linseed oil 1:10"
+film = 80
+waste = 0.5
+temperature = 17
+humidity = 65
 megapixels = 50.5
 out = "out/kettle.html"
 json = "kettle.json"
 study = "../study.png"
+ics = "kettle.ics"
+checklist = "days.txt"
 quiet = true
+
+[left]
+titanium-white = "37 ml"
+PY43 = 0
 
 [[region]]
 name = "shelf"
@@ -71,6 +87,19 @@ hue = "5YR"
 name = "spout"
 mask = "masks/spout.png"
 palette = ["titanium-white", "ultramarine-blue"]
+
+[[layer]]
+region = " Kettle"
+pass = "Block-in"
+mix = "PB29 1, burnt-umber 2"
+medium = "solvent 1:4"
+film = 0.5
+
+[[layer]]
+region = "kettle"
+pass = "glaze"
+wet = true
+after = 7
 `
 
 func TestReadEveryKey(t *testing.T) {
@@ -85,6 +114,7 @@ func TestReadEveryKey(t *testing.T) {
 	assert.Equal(t, plan.Length{Length: 25, Unit: grid.Centimetre}, o.Cell)
 	assert.Equal(t, grid.Crop{Window: grid.Window{X: 10, Width: 80, Height: 100}}, o.Crop)
 	assert.Equal(t, "#202020", o.Ground.Name)
+	assert.Equal(t, 7, o.Detail)
 	assert.True(t, o.Literal)
 	assert.Equal(t, colour.Sight{Kind: "deutan", Severity: 0.8}, o.Sight)
 	assert.Equal(t, []string{"titanium-white", "yellow-ochre", "ultramarine-blue", "burnt-umber"}, ids(o.Box.Paints))
@@ -96,7 +126,21 @@ func TestReadEveryKey(t *testing.T) {
 	assert.Equal(t, filepath.Join(here, "out", "kettle.html"), p.Out)
 	assert.Equal(t, filepath.Join(here, "kettle.json"), p.JSON)
 	assert.Equal(t, filepath.Join(filepath.Dir(here), "study.png"), p.Study)
+	assert.Equal(t, filepath.Join(here, "kettle.ics"), p.Calendar)
+	assert.Equal(t, filepath.Join(here, "days.txt"), p.Checklist)
 	assert.True(t, p.Quiet)
+	assert.Equal(t, map[string]float64{"titanium-white": 37, "yellow-ochre": 0}, o.Box.Left)
+	assert.Equal(t, plan.Work{
+		Air: layer.Air{Celsius: 17, Humidity: 65}, Medium: layer.Medium{Kind: layer.Linseed, Parts: 0.1}, Film: 80, Waste: new(0.5),
+		Start: "2026-12-01", Sessions: 2, Piles: 12,
+		Coats: []plan.CoatWish{
+			{
+				Region: "kettle", Pass: plan.PassBlockIn, Medium: &layer.Medium{Kind: layer.Solvent, Parts: 0.25}, Film: 0.5,
+				Pile: &match.Pile{Paints: []paint.Paint{o.Box.Paints[2], o.Box.Paints[3]}, Parts: []float64{1, 2}},
+			},
+			{Region: "kettle", Pass: plan.PassGlaze, Wet: true, After: 7},
+		},
+	}, o.Work)
 	assert.Equal(t, []plan.RegionWish{
 		{Name: "shelf", Cells: "A1:L9", Role: "quiet", NoWhite: true, Palette: []string{"burnt-umber"}, Aim: "value", Shift: -0.5},
 		{
@@ -113,9 +157,15 @@ func TestReadEveryKey(t *testing.T) {
 
 // Every key is in everyKey, but for the box, which stands in for the paints.
 func TestEveryKeyIsTried(t *testing.T) {
-	for _, name := range append(namesOf(pictureKeys()), namesOf(regionKeys())...) {
-		if name != "box" && name != "region" {
-			assert.Contains(t, everyKey, "\n"+name+" = ")
+	for i, keys := range [][]string{namesOf(pictureKeys()), namesOf(regionKeys()), namesOf(layerKeys())} {
+		text := everyKey
+		if i > 0 {
+			_, text, _ = strings.Cut(text, []string{"", "\n[[region]]", "\n[[layer]]"}[i])
+		}
+		for _, name := range keys {
+			if name != "box" {
+				assert.Regexp(t, `(?m)^(\[\[?`+name+`\]|`+name+` = )`, text)
+			}
 		}
 	}
 }
@@ -126,7 +176,7 @@ func TestReadOnlyAPhoto(t *testing.T) {
 	p, err := Read(file)
 	require.NoError(t, err)
 	assert.Equal(t, plan.Options{Photo: filepath.Join(filepath.Dir(file), "kettle.jpg"), Box: paint.StarterBox()}, p.Options)
-	assert.Empty(t, p.Out+p.JSON+p.Study+p.BoxFile)
+	assert.Empty(t, p.Out+p.JSON+p.Study+p.Calendar+p.Checklist+p.BoxFile)
 }
 
 // A path from the root stays.
@@ -155,6 +205,42 @@ func TestReadSight(t *testing.T) {
 	}
 }
 
+// The day may stand in quotes or not; what is not said of the air is as indoors.
+func TestReadWork(t *testing.T) {
+	for text, want := range map[string]plan.Work{
+		`start = " 2028-02-29 "`: {Start: "2028-02-29"},
+		`start = 2028-02-29`:     {Start: "2028-02-29"},
+		`temperature = 0`:        {Air: layer.Air{Celsius: 0, Humidity: 50}},
+		`humidity = 95`:          {Air: layer.Air{Celsius: 20, Humidity: 95}},
+		`waste = 0`:              {Waste: new(0.0)},
+		`medium = "none"`:        {Medium: layer.Medium{Kind: layer.None}},
+	} {
+		p, err := Read(write(t, "photo = \"a.jpg\"\n"+text))
+		require.NoError(t, err, text)
+		assert.Equal(t, want, p.Options.Work, text)
+	}
+}
+
+// What is left in the tubes may be written as any table is, of the starter box too.
+func TestReadLeft(t *testing.T) {
+	for _, text := range []string{`left = {viridian = "5 ml"}`, `left.viridian = "5 ml"`, "[left]\n\"Viridian\" = '5ml'", "[[region]]\nname = \"a\"\ncells = \"A1\"\n[left]\nPG18 = \"5 ml\""} {
+		p, err := Read(write(t, "photo = \"a.jpg\"\n"+text))
+		require.NoError(t, err, text)
+		assert.Equal(t, map[string]float64{"viridian": 5}, p.Options.Box.Left, text)
+	}
+	assert.Empty(t, paint.StarterBox().Left, "the starter box itself stays as it is")
+	p, err := ReadWithBox(write(t, "photo = \"a.jpg\"\n[left]\nviridian = \"5 ml\""), paint.Box{Paints: paint.StarterBox().Paints[:2]})
+	require.NoError(t, err, "another box says itself what is left in it")
+	assert.Empty(t, p.Options.Box.Left)
+}
+
+// A layer may stand before its region, whose coats are in the order of the layers.
+func TestLayerBeforeItsRegion(t *testing.T) {
+	p, err := Read(write(t, "photo = \"a.jpg\"\n[[layer]]\nregion = \"JUG\"\npass = \"glaze\"\n[[region]]\nname = \"jug\"\ncells = \"A1\""))
+	require.NoError(t, err)
+	assert.Equal(t, []plan.CoatWish{{Region: "jug", Pass: plan.PassGlaze}}, p.Options.Work.Coats)
+}
+
 // Points are in the panel's unit, else in the cell's, else in inches.
 func TestOutlineUnit(t *testing.T) {
 	outline := "\n[[region]]\nname = \"a\"\noutline = [[1, 0], [2, 0], [2, 2]]"
@@ -176,6 +262,9 @@ func TestReadBox(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, box, p.BoxFile)
 	assert.Equal(t, []string{"viridian", "ivory-black"}, ids(p.Options.Box.Paints))
+
+	_, err = Read(write(t, "photo = \"a.jpg\"\nbox = "+paint.TOMLString(filepath.ToSlash(box))+"\n[left]\nviridian = \"5 ml\""))
+	assert.ErrorContains(t, err, "painting.toml:3: left: your paints are in "+box+"; what is left in their tubes is written there, below a line [left]")
 
 	other := paint.Box{Paints: p.Options.Box.Paints[1:]}
 	_, err = ReadWithBox(file, other)

@@ -3,11 +3,14 @@
 package painting
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
 
 	"tonewright/grid"
 	"tonewright/match/paint"
@@ -21,16 +24,19 @@ type reading struct {
 	given   *paint.Box // in place of its own; nil: its own
 	boxLine int
 	paints  *value // the list of paints; nil: none
+	left    *table // what is left in their tubes; nil: nothing is said
 	wishes  []*wish
+	coats   []*coat
+	first   string // the first line in brackets
 }
 
 // all reads the tree; what needs other keys comes after all of them.
 func (r *reading) all(tree *table) error {
-	elsewhere := map[string]string{}
-	for _, k := range regionKeys() {
-		elsewhere[k.name] = "under a [[region]], where it says what is wanted of that region"
+	r.first = cmp.Or(tree.first, "[[region]]")
+	elsewhere := r.elsewhere()
+	for _, p := range paint.Library() {
+		elsewhere[p.ID] = "below a line [left], where it says what is left in the tube"
 	}
-	delete(elsewhere, "name")
 	if err := fill(r, tree, pictureKeys(), "here", elsewhere); err != nil {
 		return err
 	}
@@ -44,7 +50,38 @@ func (r *reading) all(tree *table) error {
 	if err := r.takeBox(); err != nil {
 		return err
 	}
-	return r.regions()
+	if err := r.takeLeft(); err != nil {
+		return err
+	}
+	if err := r.regions(); err != nil {
+		return err
+	}
+	return r.layers()
+}
+
+// elsewhere says where each key of a painting file stands, for where it is a wrong one.
+func (r *reading) elsewhere() map[string]string {
+	above := "above " + r.first
+	if strings.HasPrefix(r.first, "[[") {
+		above = "above the first " + r.first
+	}
+	places := map[string]string{}
+	for _, each := range []struct {
+		keys  []string
+		where string
+	}{
+		{namesOf(slices.Concat(panelKeys(), paintKeys(), workKeys(), fileKeys())), above},
+		{namesOf(regionKeys()), "under a [[region]], where it says what is wanted of that region"},
+		{namesOf(layerKeys()), "under a [[layer]], where it says how that coat is laid"},
+	} {
+		for _, key := range each.keys {
+			if places[key] != "" {
+				places[key] += ", or "
+			}
+			places[key] += each.where
+		}
+	}
+	return places
 }
 
 // longestPath is the most letters of a path or a list of cells.
@@ -52,8 +89,10 @@ const longestPath = 4096
 
 // pictureKeys are the keys above the first region.
 func pictureKeys() []key[reading] {
-	return append(slices.Concat(panelKeys(), paintKeys(), fileKeys()),
-		key[reading]{"region", "[[region]]", readRegions})
+	return append(slices.Concat(panelKeys(), paintKeys(), workKeys(), fileKeys()),
+		key[reading]{"left", `{titanium-white = "37 ml"}`, readLeft},
+		key[reading]{"region", "[[region]]", readRegions},
+		key[reading]{"layer", "[[layer]]", readLayers})
 }
 
 // panelKeys say what is painted on what.
@@ -82,6 +121,7 @@ func panelKeys() []key[reading] {
 			r.Options.Ground, err = plan.ParseGround(text)
 			return err
 		})},
+		{"detail", "5", whole(plan.MostDetail, func(r *reading, n int) { r.Options.Detail = n })},
 		{"key", `"fit"`, oneOf([]string{"fit", "literal"}, func(r *reading, word string) { r.Options.Literal = word == "literal" })},
 	}
 }
@@ -99,9 +139,19 @@ func paintKeys() []key[reading] {
 			r.Options.Mixing.Finish, err = paint.ParseFinish(text)
 			return err
 		})},
-		{"coat", "1.0", number(plan.LeastCoat, plan.MostCoat, func(r *reading, n float64) { r.Options.Mixing.Coat = n })},
+		{"coat", "1.0", readCoat},
 		{"holds", "true", yesNo(func(r *reading, yes bool) { r.Options.Mixing.Holds = yes })},
 	}
+}
+
+const coatIsThickness = "is how thick a coat over the ground is, like coat = 1.0; the coats of a region are set as [[layer]]"
+
+// readCoat reads how thick a coat is; a painter may look for the coats themselves there.
+func readCoat(r *reading, v *value) error {
+	if v.kind == unstable.Array || v.kind == unstable.InlineTable {
+		return errors.New(coatIsThickness)
+	}
+	return measured(plan.LeastCoat, plan.MostCoat, " times an ordinary coat", func(r *reading, n float64) { r.Options.Mixing.Coat = n })(r, v)
 }
 
 // fileKeys say what is read, and where results go.
@@ -111,6 +161,8 @@ func fileKeys() []key[reading] {
 		{"out", `"report.html"`, path(func(r *reading, file string, _ int) { r.Out = file })},
 		{"json", `"plan.json"`, path(func(r *reading, file string, _ int) { r.JSON = file })},
 		{"study", `"study.png"`, readStudy},
+		{"ics", `"painting.ics"`, path(func(r *reading, file string, _ int) { r.Calendar = file })},
+		{"checklist", `"days.txt"`, path(func(r *reading, file string, _ int) { r.Checklist = file })},
 		{"quiet", "true", yesNo(func(r *reading, yes bool) { r.Quiet = yes })},
 	}
 }

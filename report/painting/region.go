@@ -3,11 +3,8 @@
 package painting
 
 import (
-	"errors"
 	"fmt"
 	"strings"
-
-	"github.com/pelletier/go-toml/v2/unstable"
 
 	"tonewright/analyze/colour"
 	"tonewright/grid"
@@ -23,25 +20,13 @@ type wish struct {
 	whites []string // of the palette
 }
 
-// lineOf returns where a key of the region stands; where it has none, the region.
-func (w *wish) lineOf(key string) int {
-	if e := w.table.at[key]; e != nil {
-		return e.line
-	}
-	return w.table.line
-}
-
 // readRegions keeps the [[region]] tables until the keys above them are read.
 func readRegions(r *reading, v *value) error {
-	for _, item := range v.items {
-		if item.table != nil {
-			r.wishes = append(r.wishes, &wish{of: r, table: item.table})
-		}
+	blocks, err := v.blocks("region")
+	for _, t := range blocks {
+		r.wishes = append(r.wishes, &wish{of: r, table: t})
 	}
-	if v.kind != unstable.Array || len(r.wishes) != len(v.items) {
-		return errors.New("is written as [[region]] on a line of its own, with its keys on the lines below")
-	}
-	return nil
+	return err
 }
 
 // regions reads all regions and holds them against one another.
@@ -66,36 +51,32 @@ func (r *reading) regions() error {
 
 // region reads one region.
 func (r *reading) region(w *wish) error {
-	elsewhere := map[string]string{}
-	for _, k := range pictureKeys() {
-		elsewhere[k.name] = "above the first [[region]]"
-	}
-	if err := fill(w, w.table, regionKeys(), "in a region", elsewhere); err != nil {
+	if err := fill(w, w.table, regionKeys(), "in a region", r.elsewhere()); err != nil {
 		return err
 	}
 	if err := plan.CheckRegionName(w.Name); err != nil {
-		return faulty(w.lineOf("name"), "name: %w", err)
+		return faulty(w.table.lineOf("name"), "name: %w", err)
 	}
 	key := strings.ToLower(w.Name)
 	if line := r.lines[key]; line != 0 {
-		return faulty(w.lineOf("name"), "name: %q is the name of a region above already; give each its own", w.Name)
+		return faulty(w.table.lineOf("name"), "name: %q is the name of a region above already; give each its own", w.Name)
 	}
 	place, err := w.place()
 	if err != nil {
 		return err
 	}
-	r.lines[key] = w.lineOf(place)
+	r.lines[key] = w.table.lineOf(place)
 	if len(w.whites) > 0 && w.NoWhite {
-		return faulty(w.lineOf("white"), "white: is false, but %s is in the palette; take one of the two out", w.whites[0])
+		return faulty(w.table.lineOf("white"), "white: is false, but %s is in the palette; take one of the two out", w.whites[0])
 	}
 	if w.NoWhite && len(w.Palette) == 0 && w.Wish == (plan.Wish{}) {
-		return faulty(w.lineOf("white"), "white: is false, which needs a palette, a scheme or a hue; give the region one, or take white out")
+		return faulty(w.table.lineOf("white"), "white: is false, which needs a palette, a scheme or a hue; give the region one, or take white out")
 	}
 	if w.Aim == plan.AimValue && len(w.Palette) == 0 && w.Wish == (plan.Wish{}) {
-		return faulty(w.lineOf("aim"), `aim: "value" needs a palette, a scheme or a hue beside it`)
+		return faulty(w.table.lineOf("aim"), `aim: "value" needs a palette, a scheme or a hue beside it`)
 	}
 	if w.Wish.Scheme == match.Complement && w.Wish.Hue != "" {
-		return faulty(w.lineOf("hue"), "hue: a complement takes its hue from the other region; keep hue or scheme")
+		return faulty(w.table.lineOf("hue"), "hue: a complement takes its hue from the other region; keep hue or scheme")
 	}
 	return nil
 }

@@ -49,13 +49,13 @@ func (r *reading) complements() error {
 		}
 		other := byName[strings.ToLower(w.Wish.Of)]
 		if other == nil {
-			return faulty(w.lineOf("scheme"), "scheme: there is no region %q to be the complement of; there are %s", w.Wish.Of, strings.Join(names, ", "))
+			return faulty(w.table.lineOf("scheme"), "scheme: there is no region %q to be the complement of; there are %s", w.Wish.Of, strings.Join(names, ", "))
 		}
 		w.Wish.Of = other.Name
 	}
 	for _, w := range r.wishes {
 		if circle := circleOf(w, byName); circle != "" {
-			return faulty(w.lineOf("scheme"), "scheme: %s: a circle, which has no beginning; give one of them a palette, or a hue in place of its scheme", circle)
+			return faulty(w.table.lineOf("scheme"), "scheme: %s: a circle, which has no beginning; give one of them a palette, or a hue in place of its scheme", circle)
 		}
 	}
 	return nil

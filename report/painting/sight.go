@@ -26,7 +26,7 @@ func readSight(r *reading, v *value) (err error) {
 		})(r, v)
 	}
 	t := sightTable{severity: 1}
-	if err := fill(&t, v.table, sightKeys(), "of sight", nil); err != nil {
+	if err := fill(&t, v.table, sightKeys(), "of sight", r.elsewhere()); err != nil {
 		return err
 	}
 	if t.kind.Kind == "" {

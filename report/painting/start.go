@@ -42,6 +42,7 @@ func (s Start) Text() (string, error) {
 	for i, r := range s.Found.Regions {
 		w.region(i, r)
 	}
+	w.layers()
 	if _, err := parseText("painting.toml", []byte(w.b.String()), &s.Options.Box); err != nil {
 		return "", fmt.Errorf("%s: no painting file can be written for it: %w", s.Photo, err)
 	}
@@ -114,6 +115,7 @@ func (w *startWriter) panel() {
 	w.set("crop", paint.TOMLString(cropText(o.Crop)), "what stays of the photo where the panel's proportion")
 	w.say(strings.Repeat(" ", noteColumn)+`# differs: centre, top, bottom, left, right,`,
 		strings.Repeat(" ", noteColumn)+`# or "x,y,w,h" in percent`)
+	w.set("# detail", "5", "how much is drawn: 1 the main contours, 10 all")
 	mode := "fit"
 	if o.Literal {
 		mode = "literal"
@@ -171,8 +173,30 @@ func (w *startWriter) rest() {
 	w.set("# coat", "1.0", "times an ordinary brushed coat; 0.3 is scrubbed in")
 	w.set("# holds", "true", "mixes that hold their colour under lamps")
 	w.set("# colours", "5", "in each region; without it as few as describe it")
+	w.say("", "# How and when it is painted.")
+	w.set("# start", `"2026-12-01"`, "the first day at the easel; without it days are counted")
+	w.set("# sessions", "3", "days at the easel in a week, 1 to 7")
+	w.set("# piles", "10", "the most mixes laid out in a day")
+	w.set("# medium", `"linseed 1:10"`, "1 stirred into 10 of paint; without it none is")
+	w.set("# film", "100", "of an ordinary coat, wet, in thousandths of a millimetre")
+	w.set("# waste", "0.3", "laid out and not painted, as a share of what is painted")
+	w.set("# temperature", "20", "where it dries, in °C")
+	w.set("# humidity", "50", "and in percent")
 	w.say("", "# Where results go, from this file's folder.")
 	w.set("# out", `"report.html"`, "")
 	w.set("# json", `"plan.json"`, "")
 	w.set("# study", `"study.png"`, "the painting before it is painted")
+	w.set("# ics", `"painting.ics"`, "the days for a calendar; they need a start")
+	w.set("# checklist", `"days.txt"`, "the days as a list to tick off")
+	w.left()
+}
+
+// left shows how to say what is left in the tubes, which comes after all other keys above
+// the regions; a box file says it itself.
+func (w *startWriter) left() {
+	if w.BoxFile != "" || len(w.Options.Box.Paints) == 0 {
+		return
+	}
+	w.say("", "# What is left in your tubes, in ml or g, so that the plan can say what to buy.", "# [left]")
+	w.set("# "+w.Options.Box.Paints[0].ID, `"37 ml"`, "")
 }

@@ -40,6 +40,26 @@ func (w *startWriter) legend() {
 	)
 }
 
+// layers says how coats are set.
+func (w *startWriter) layers() {
+	w.say(
+		"",
+		"# The layers. Those of each region are proposed. To set them yourself, write them",
+		"# here, in the order of painting, each with a region and a pass:",
+		"#   [[layer]]",
+		`#   region = "kettle"         the region's name`,
+		`#   pass = "block-in"         or "next pass", or "glaze"`,
+		"# and with what is to be other than usual:",
+		`#   mix = "ivory-black 1, burnt-umber 2"`,
+		"#                             in place of the region's own mixes",
+		`#   medium = "solvent 1:4"    1 stirred into 4 of paint, or "none"`,
+		"#   film = 0.5                times an ordinary coat",
+		"#   wet = true                into the layer before, while that is wet",
+		"#   after = 7                 days after the layer before; without it as early as",
+		"#                             that can be gone over",
+	)
+}
+
 // palette returns two of the paints as a list, to show what a palette is like; those that
 // stand a quarter and half way down, since lists begin with yellows. "" without paints
 // but white.

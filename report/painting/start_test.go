@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 
 	"tonewright/analyze/colour"
 	"tonewright/grid"
+	"tonewright/match/layer"
 	"tonewright/match/paint"
 	"tonewright/report/plan"
 )
@@ -108,7 +110,7 @@ func TestStartRegions(t *testing.T) {
 	}
 }
 
-var unused = regexp.MustCompile(`(?m)^# ([a-z_]+ = )`)
+var unused = regexp.MustCompile(`(?m)^# (\[left\]|[a-z_-]+ = )`)
 
 // Every key that is written behind a # can be taken into use as it stands.
 func TestStartNotesAreGoodKeys(t *testing.T) {
@@ -117,13 +119,19 @@ func TestStartNotesAreGoodKeys(t *testing.T) {
 	p, err := Read(write(t, used))
 	require.NoError(t, err, used)
 	assert.Equal(t, plan.TubeWish{Most: 8, Within: 3}, p.Options.Tubes)
+	assert.Equal(t, plan.Work{
+		Air: layer.Indoors, Medium: layer.Medium{Kind: layer.Linseed, Parts: 0.1}, Film: plan.FilmUsual, Waste: new(plan.WasteUsual),
+		Start: "2026-12-01", Sessions: plan.SessionsUsual, Piles: plan.PilesUsual,
+	}, p.Options.Work, "the defaults, where there are any")
+	assert.Equal(t, plan.DetailUsual, p.Options.Detail)
+	assert.Equal(t, map[string]float64{"titanium-white": 37}, p.Options.Box.Left)
 	for _, r := range p.Options.Regions {
 		assert.Equal(t, "support", r.Role)
 		assert.Len(t, r.Palette, 2)
 		assert.Equal(t, "photo", r.Aim)
 	}
-	for _, name := range append(namesOf(pictureKeys()), namesOf(regionKeys())...) {
-		if name != "region" && name != "quiet" && name != "megapixels" { // the last two are no painter's
+	for _, name := range append(namesOf(pictureKeys()), slices.Concat(namesOf(regionKeys()), namesOf(layerKeys()))...) {
+		if name != "region" && name != "layer" && name != "left" && name != "quiet" && name != "megapixels" { // the last two are no painter's
 			assert.Regexp(t, `(?m)(^|# +)`+name+" = ", text)
 		}
 	}

@@ -3,6 +3,7 @@
 package painting
 
 import (
+	"cmp"
 	"fmt"
 	"sort"
 
@@ -17,6 +18,15 @@ type table struct {
 	line    int
 	entries []*entry
 	at      map[string]*entry
+	first   string // of a whole file: its first line in brackets, like "[[region]]"; "": none
+}
+
+// lineOf returns where a key of the table stands; where it has none, the table.
+func (t *table) lineOf(key string) int {
+	if e := t.at[key]; e != nil {
+		return e.line
+	}
+	return t.line
 }
 
 // entry is a key and what it is set to.
@@ -105,9 +115,11 @@ func (b *builder) add(node *unstable.Node) {
 	case unstable.Table:
 		path, line := b.path(node)
 		b.open = b.root.within(path, line)
+		b.root.first = cmp.Or(b.root.first, "["+bare(path[0])+"]")
 	case unstable.ArrayTable:
 		path, line := b.path(node)
 		last := len(path) - 1
+		b.root.first = cmp.Or(b.root.first, "[["+bare(path[0])+"]]")
 		e := b.root.within(path[:last], line).entry(path[last], line)
 		b.open = &table{line: line}
 		e.value.kind = unstable.Array
@@ -158,6 +170,19 @@ func (b *builder) value(node *unstable.Node, line int) value {
 		v.text = string(node.Data)
 	}
 	return v
+}
+
+// blocks returns the tables of a list that is written as [[name]].
+func (v *value) blocks(name string) (tables []*table, err error) {
+	for _, item := range v.items {
+		if item.table != nil {
+			tables = append(tables, item.table)
+		}
+	}
+	if v.kind != unstable.Array || len(tables) != len(v.items) {
+		return nil, fmt.Errorf("is written as [[%s]] on a line of its own, with its keys on the lines below", name)
+	}
+	return tables, nil
 }
 
 // within returns the table that a path of keys leads to, made where it is not there; of

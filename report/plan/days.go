@@ -21,6 +21,8 @@ type Session struct {
 	Dry    []string `json:"dry"`    // ids of coats that must be touch dry by now
 	Reason string   `json:"reason"` // why not earlier: "waits for A.1 to dry"
 	Piles  []Pile   `json:"piles"`  // what to lay out, in order on the palette
+
+	Cautions []string `json:"cautions"` // keys of those the day's coats call for
 }
 
 // Event is something to do once the paint is dry, in a range of days.

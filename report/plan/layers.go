@@ -43,22 +43,28 @@ type Coat struct {
 	Mixes    []CoatMix `json:"mixes"`
 	Medium   string    `json:"medium"` // "none", "solvent 1:4", "linseed 1:10"
 	FilmUM   float64   `json:"film_um"`
-	TouchDry Span      `json:"touch_dry_days"` // after it is laid: of its slowest mix
-	GoOver   Span      `json:"go_over_days"`   // after it is laid, until the next coat may go over it; From is the earliest
-	WetFor   Span      `json:"wet_for_days"`   // how long its mixes can be blended wet into wet
-	Into     string    `json:"into,omitempty"` // id of the coat it is painted into while that is wet; "": over dry
-	Oil      Span      `json:"oil_share"`      // of the dry film, by volume, 0-1
-	Over     []string  `json:"over"`           // ids of the coats below that it lies on, its own region's and at its borders those behind
-	Why      string    `json:"why"`            // in a sentence, for the painter
+	TouchDry Span      `json:"touch_dry_days"`       // after it is laid: of its slowest mix
+	GoOver   Span      `json:"go_over_days"`         // after it is laid, until the next coat may go over it; From is the earliest
+	WetFor   Span      `json:"wet_for_days"`         // how long its mixes can be blended wet into wet
+	Into     string    `json:"into,omitempty"`       // id of the coat it is painted into while that is wet; "": over dry
+	Oil      Span      `json:"oil_share"`            // of the dry film, by volume, 0-1
+	After    int       `json:"after_days,omitempty"` // set in the painting file: days after the region's coat before; 0: as soon as that may be gone over
+	Over     []string  `json:"over"`                 // ids of the coats that are on top where it is laid: of its own region and, a brush's width at its borders, of those it touches
+	Why      string    `json:"why"`                  // in a sentence, for the painter
+	Cautions []string  `json:"cautions"`             // keys of those its paints and medium call for
+
+	rests []rest // on the coats before it that it has to wait for
 }
 
 // CoatMix is a mix as it is used in a coat.
 type CoatMix struct {
-	ID       string `json:"id,omitempty"` // the colour's tag; "" for a mix of the coat's own
-	Parts    []Part `json:"parts"`
-	TouchDry Span   `json:"touch_dry_days"`
-	Slowest  string `json:"slowest"` // name of the paint it waits for
-	Oil      Span   `json:"oil_share"`
+	ID       string   `json:"id,omitempty"` // the colour's tag; "" for a mix of the coat's own
+	Pile     string   `json:"pile"`         // tag of its pile on the palette: of the first colour that is mixed so, or "block-in 1", "glaze 1", "own 1"; the same pile may serve several coats
+	On       []string `json:"on"`           // tags of the colours in whose places it is laid, of its region
+	Parts    []Part   `json:"parts"`
+	TouchDry Span     `json:"touch_dry_days"`
+	Slowest  string   `json:"slowest"` // name of the paint it waits for
+	Oil      Span     `json:"oil_share"`
 }
 
 // Broken is a rule of the trade that a plan breaks.

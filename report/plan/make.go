@@ -39,6 +39,9 @@ func Make(opt Options) (*Plan, error) {
 	if err := checkWishes(opt); err != nil {
 		return nil, Misused(err)
 	}
+	if err := checkWork(opt); err != nil {
+		return nil, Misused(err)
+	}
 	reach := aside(func() [2]float64 { return reachOf(opt.Box.Paints, opt.Mixing.Finish) })
 	picture, err := photo.Picture(crop, 0, opt.Ground.Lab)
 	if err != nil {
@@ -49,6 +52,7 @@ func Make(opt Options) (*Plan, error) {
 	tones := aside(func() tones { return tonesOf(picture, reach(), opt.Literal) })
 	parting := analyze.Regions(picture, named)
 	lies := aside(func() *analyze.Composition { return analyze.Composed(parting, picture.Width, picture.Height) })
+	drawing := aside(func() Drawing { return drawingOf(picture, parting, layout, opt.Detail) })
 	clustering := clustersOf(picture, parting, opt)
 	of := colourOf(parting, clustering)
 	places := aside(func() places { return placesOf(picture, layout, parting, clustering, of) })
@@ -72,11 +76,19 @@ func Make(opt Options) (*Plan, error) {
 	p.Mixing = Mixing{opt.Mixing.Finish.String(), opt.Mixing.Coat, opt.Mixing.Holds}
 	p.Box = boxOf(opt.Box)
 	p.Regions = regionsOf(parting, clustering, place, m, mixes, opt.Ground.Name)
-	p.Paints, p.Cautions = paintsOf(p.Regions, opt.Box.Paints)
+	p.Paints = paintsOf(p.Regions, opt.Box.Paints)
 	p.StandOut = standOutOf(newScene(m, lies(), mixes), p.Regions)
 	p.StandOut.LostEdges = lostEdgesOf(study, parting, layout, p.Regions)
 	p.Harmony = harmonyOf(p.Regions, p.Paints, lies().Touch)
 	p.LookAlikes = lookAlikesOf(p.Regions, lies().Touch, opt.Box.Paints, opt.Sight)
+
+	opt.Step("laying out coats and days")
+	behind := behindOf(parting, len(named) > 0, picture.Width, picture.Height)
+	p.Layers = layersOf(layersFrom{p.Regions, behind, lies().Touch, m.box, opt})
+	p.Days = daysOf(p.Layers, p.Regions, opt.Work)
+	p.Amounts = amountsOf(p.Regions, p.Layers, &p.Days, layout, opt.Box, opt)
+	heed(p, opt.Box.Paints)
+	p.Drawing = drawing()
 	p.Warnings = warningsOf(p, photo.Warnings, mixes)
 	p.Pictures = Pictures{
 		Photo: picture, Parting: parting, ColourOf: of, Colours: swatches(p.Regions, mixes),

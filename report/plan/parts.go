@@ -48,8 +48,8 @@ func boxOf(b paint.Box) Box {
 }
 
 // paintsOf lists the paints the first recipes use, in the box's order, with the
-// tags they are used in, and the usual cautions for them.
-func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
+// tags they are used in.
+func paintsOf(regions []Region, box []paint.Paint) []Paint {
 	used := map[string][]string{}
 	for _, r := range regions {
 		for _, c := range r.Colours {
@@ -58,7 +58,7 @@ func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
 			}
 		}
 	}
-	paints, taken := []Paint{}, []paint.Paint{}
+	paints := []Paint{}
 	for _, p := range box {
 		tags := used[p.ID]
 		if len(tags) == 0 {
@@ -68,37 +68,8 @@ func paintsOf(regions []Region, box []paint.Paint) ([]Paint, []Caution) {
 			ID: p.ID, Name: p.Name, CI: p.CI, Opacity: p.Opacity, Drying: p.Facts.Drying,
 			Light: p.Facts.Lightfastness, Basis: p.Basis, Used: tags, Plain: p.White() || p.Black(),
 		})
-		taken = append(taken, p)
 	}
-	return paints, CautionsFor(taken)
-}
-
-// CautionsFor returns the usual cautions for paints, each with the names of those it
-// is for; the last is for every oil painting.
-func CautionsFor(paints []paint.Paint) []Caution {
-	var cautions []Caution
-	for _, p := range paints {
-		for _, text := range p.Cautions() {
-			cautions = addCaution(cautions, text, p.Name)
-		}
-	}
-	return append(cautions, Caution{Text: studio, Paints: []string{}})
-}
-
-// studio is the caution for every oil painting (common practice, no source).
-const studio = "Solvents: use as little as you can, covered, with fresh air. " +
-	"Rags with drying oil can heat up and catch fire by themselves: dry them flat in the open, or keep them under water in a closed metal can. " +
-	"No sanding of dry paint without protection from the dust, no spraying, no food at the easel. " +
-	"The tube's label, its safety data sheet and local rules come before anything said here; ask a qualified person where they leave a doubt."
-
-func addCaution(list []Caution, text, name string) []Caution {
-	for i := range list {
-		if list[i].Text == text {
-			list[i].Paints = append(list[i].Paints, name)
-			return list
-		}
-	}
-	return append(list, Caution{text, []string{name}})
+	return paints
 }
 
 // Kinds of warnings.

@@ -177,10 +177,26 @@ type Paint struct {
 	Plain   bool     `json:"-"` // a white or a black
 }
 
-// Caution is a usual caution and the paints it is for.
+// Caution is a usual caution and what it is for. Where nothing that is used calls for it,
+// as for the box's own table, Colours and Coats are empty.
 type Caution struct {
-	Text   string   `json:"text"`
-	Paints []string `json:"paints"`
+	Text    string   `json:"text"`
+	Paints  []string `json:"paints"`  // names
+	Key     string   `json:"key"`     // stable, one of a kind in a plan; coats and sessions name it
+	Short   string   `json:"short"`   // for the point of use, a few words
+	Kind    string   `json:"kind"`    // "pigment", "medium", "studio" or "lightfastness"
+	Colours []string `json:"colours"` // tags of the mixes it is for: of colours, and of piles for mixes of coats' own
+	Coats   []string `json:"coats"`   // ids of the coats it is for
+	Source  string   `json:"source"`  // "from memory" where so
+	Instead []Other  `json:"instead"` // lasting paints like a weak one, in the box first, then any; else none
+}
+
+// Other is a lasting paint to take in place of a weak one.
+type Other struct {
+	Paint  string  `json:"paint"`
+	Name   string  `json:"name"`
+	Owned  bool    `json:"owned"`   // in the box
+	DeltaE float64 `json:"delta_e"` // CIEDE2000 from the weak one: as it comes or as a tint, the farther
 }
 
 // Warning is something the painter should know before trusting the plan.

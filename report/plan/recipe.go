@@ -84,6 +84,19 @@ func RecipeOf(r match.Recipe, paints []paint.Paint, ground string) Recipe {
 	return e
 }
 
+// PartsOf returns a pile's parts as data; those that are no whole number have no count.
+func PartsOf(p match.Pile) []Part {
+	parts := []Part{}
+	for i, of := range p.Paints {
+		part := Part{Paint: of.ID, Name: of.Name, Parts: Round(p.Parts[i], 4)}
+		if part.Parts == math.Trunc(part.Parts) {
+			part.Count = int(part.Parts)
+		}
+		parts = append(parts, part)
+	}
+	return parts
+}
+
 func coverOf(r match.Recipe, ground string) *Cover {
 	c := r.Cover
 	if c == nil {

@@ -39,6 +39,9 @@ func (e KeyError) Error() string { return e.err.Error() }
 // Unwrap returns the error it holds.
 func (e KeyError) Unwrap() error { return e.err }
 
+// WrongKey returns a UsageError about what a key asks for, or the flag of its name.
+func WrongKey(key string, err error) error { return Misused(KeyError{key, err}) }
+
 // CheckRegionName tells why a region cannot have a name; nil if it can.
 func CheckRegionName(name string) error {
 	switch {

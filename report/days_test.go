@@ -1,0 +1,130 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+
+	"tonewright/report/plan"
+)
+
+// workedPlan is the composed plan with coats, days and amounts, made up by hand: these
+// tests are about how they are worded and drawn.
+func workedPlan(t *testing.T) *plan.Plan {
+	p := *composedPlan(t)
+	p.Layers, p.Days, p.Amounts = workedLayers(&p), plan.Days{}, workedAmounts(&p)
+	p.Days = workedDays(&p)
+	p.Cautions = workedCautions(&p)
+	return &p
+}
+
+// workedLayers gives each region a block-in, the first two a next pass and the first a
+// glaze of a mix of its own.
+func workedLayers(p *plan.Plan) plan.Layers {
+	l := plan.Layers{
+		Air: plan.Air{Celsius: 20, Humidity: 50}, Medium: "none", FilmUM: 100, Order: tagsIn(p.Regions),
+		Text: "Drying times are estimates, not promises: the slowest paint of a mix by its share, at 20 °C and 50 % humidity. The thumb decides.",
+	}
+	slices.Reverse(l.Order)
+	for _, tag := range l.Order {
+		l.Coats = append(l.Coats, workedCoat(p, tag, 1, plan.PassBlockIn, "solvent 1:4"))
+	}
+	next := workedCoat(p, "B", 2, plan.PassNext, "linseed 1:10")
+	next.Over = []string{"B.1", "C.1"}
+	wet := workedCoat(p, "A", 2, plan.PassNext, "none")
+	wet.Into, wet.Own = "A.1", true
+	glaze := workedCoat(p, "A", 3, plan.PassGlaze, "linseed 1:3")
+	parts := p.Regions[0].Colours[0].Recipe.Parts
+	glaze.Mixes = []plan.CoatMix{{Pile: "glaze 1", On: []string{"A1", "A2"}, Parts: parts, TouchDry: plan.Span{From: 5, To: 14}, Slowest: "Alizarin Crimson", Oil: plan.Span{From: 0.6, To: 0.75}}}
+	l.Coats = append(l.Coats, wet, next, glaze)
+	l.Broken = []plan.Broken{
+		{Rule: "fast over slow", Coats: []string{"A.1", "A.2"}, Reason: "The coat above dries before the one below has stopped moving, and cracks.",
+			Mend: "Wait 9 days more before the next pass of A.", Line: "after = 12", Source: "Common practice, no source"},
+		{Rule: "fat over lean", Coats: []string{"B.1", "B.2"}, Reason: "The lean coat above is brittle over the fat one.", Mend: "Mix a tenth of linseed oil into B.2.", Source: "[Mayer1991] p. 170"},
+	}
+	return l
+}
+
+func workedCoat(p *plan.Plan, tag string, n int, pass, medium string) plan.Coat {
+	c := plan.Coat{
+		ID: fmt.Sprintf("%s.%d", tag, n), Region: tag, Pass: pass, Medium: medium, FilmUM: 100,
+		TouchDry: plan.Span{From: 2, To: 6}, GoOver: plan.Span{From: 3, To: 8}, WetFor: plan.Span{From: 0.5, To: 1.5},
+		Oil: plan.Span{From: 0.44, To: 0.52}, Over: []string{}, Why: "It lies behind all that follows.",
+	}
+	for _, colour := range regionOf(p, tag).Colours {
+		c.Mixes = append(c.Mixes, plan.CoatMix{ID: colour.ID, Pile: colour.ID, On: []string{colour.ID}, Parts: colour.Recipe.Parts, TouchDry: c.TouchDry, Slowest: colour.Recipe.Parts[0].Name, Oil: c.Oil})
+	}
+	return c
+}
+
+// workedDays paints one coat a session, in order, and then what comes after.
+func workedDays(p *plan.Plan) plan.Days {
+	d := plan.Days{Start: "2026-11-30", AWeek: 3, Text: "Three sessions a week, each as early as the coats below allow."}
+	first := time.Date(2026, 11, 30, 0, 0, 0, 0, time.UTC)
+	for i, c := range p.Layers.Coats {
+		s := plan.Session{Number: i + 1, Day: 1 + i*7/3, Coats: []string{c.ID}, Dry: []string{}}
+		s.Date = first.AddDate(0, 0, s.Day-1).Format(time.DateOnly)
+		for _, m := range c.Mixes {
+			s.Mixes = append(s.Mixes, m.Pile)
+			s.Piles = append(s.Piles, plan.Pile{ID: m.Pile, ML: 1.24, Size: "a hazelnut", Parts: m.Parts})
+		}
+		if len(c.Over) > 0 {
+			s.Dry, s.Reason = c.Over, "waits for "+c.Over[0]+" to dry"
+		}
+		d.Sessions = append(d.Sessions, s)
+	}
+	d.After = []plan.Event{
+		{Name: "touch dry", Day: plan.Span{From: 33, To: 33}, From: "2027-01-01", To: "2027-01-01", Text: "All of it should be touch dry."},
+		{Name: "varnish", Day: plan.Span{From: 200, To: 383}, From: "2027-06-17", To: "2027-12-17", Text: "Once it is dry all through, six to twelve months; a thin retouching varnish may go on sooner."},
+	}
+	return d
+}
+
+func workedAmounts(p *plan.Plan) plan.Amounts {
+	a := plan.Amounts{FilmUM: 100, Waste: 0.3, Spread: 10, Text: "At 100 µm wet a litre covers 10 m²; 30 % more is laid out than is painted."}
+	for _, r := range p.Regions {
+		for _, c := range r.Colours {
+			a.Mixes = append(a.Mixes, plan.MixAmount{ID: c.ID, CM2: 61.5, Coats: 2, ML: 1.6, Grams: 2.9})
+		}
+	}
+	left := []float64{37, 0.4}
+	for i, c := range p.Paints {
+		tube := plan.TubeAmount{Paint: c.ID, Name: c.Name, ML: 3.2, Grams: 6.1, Density: 1.9, Text: "The box does not say what is left."}
+		if i < len(left) {
+			tube.LeftML, tube.BuyML, tube.Text = &left[i], []float64{0, 2.8}[i], []string{"Enough.", "Buy one."}[i]
+		}
+		a.Tubes = append(a.Tubes, tube)
+	}
+	return a
+}
+
+// workedCautions gives cautions of every kind, and their keys to coats and sessions.
+func workedCautions(p *plan.Plan) []plan.Caution {
+	for i := range p.Layers.Coats {
+		p.Layers.Coats[i].Cautions = []string{"solvent"}
+		p.Days.Sessions[i].Cautions = []string{"cadmium", "solvent"}
+	}
+	return []plan.Caution{
+		{Key: "cadmium", Kind: "pigment", Short: "cadmium: no dry sanding, no spraying", Text: "Harmful if breathed in or swallowed: never sand it dry or spray it, keep food and drink away, wash your hands.",
+			Paints: []string{"Cadmium Red Light", "Cadmium Yellow Lemon"}, Colours: []string{"A1", "B2"}, Source: "from memory"},
+		{Key: "solvent", Kind: "medium", Short: "solvent: open a window", Text: "The vapour of solvents harms: open two windows, keep the pot shut.", Coats: []string{"A.1", "B.1"}, Source: "[HSE] EH40"},
+		{Key: "rags", Kind: "studio", Short: "oily rags: under water or spread out", Text: "Rags with drying oil heat up by themselves and can catch fire.", Source: "Common practice, no source"},
+		{Key: "fades", Kind: "lightfastness", Short: "Alizarin Crimson fades in tints", Text: "Alizarin Crimson is weak in tints and glazes.", Paints: []string{"Alizarin Crimson"}, Colours: []string{"A1"}, Source: "[ASTM D4303]"},
+	}
+}
+
+// Times are said in the unit that suits their end.
+func TestTimeText(t *testing.T) {
+	for _, c := range []struct {
+		from, to float64
+		want     string
+	}{
+		{0.5, 1.5, "12 to 36 hours"}, {2, 2.4, "48 to 58 hours"}, {2, 6, "2 to 6 days"}, {5, 5.2, "5 days"}, {6, 27, "6 to 27 days"},
+		{14, 42, "2 to 6 weeks"}, {183, 365, "6 to 12 months"}, {1.0 / 24, 1.0 / 24, "1 hour"},
+	} {
+		assert.Equal(t, c.want, timeText(plan.Span{From: c.from, To: c.to}))
+	}
+}
