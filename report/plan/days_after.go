@@ -36,6 +36,7 @@ func (s *schedule) after() []Event {
 
 // date turns days into dates.
 func (d *Days) date(start time.Time) {
+	d.Start = start.Format(time.DateOnly)
 	on := func(day float64) string { return start.AddDate(0, 0, int(day)-1).Format(time.DateOnly) }
 	for i := range d.Sessions {
 		d.Sessions[i].Date = on(float64(d.Sessions[i].Day))

@@ -168,12 +168,13 @@ func (in layersFrom) wishedCoats(r int) (coats []coat) {
 		if !sameName(wish.Region, in.regions[r].Name) || len(in.regions[r].Colours) == 0 {
 			continue
 		}
-		coats = append(coats, in.wished(r, i, wish))
+		coats = append(coats, in.wishedCoat(r, i, wish))
 	}
 	return coats
 }
 
-func (in layersFrom) wished(r, i int, wish CoatWish) coat {
+// wishedCoat returns one of them, the i-th wish.
+func (in layersFrom) wishedCoat(r, i int, wish CoatWish) coat {
 	w := in.opt.Work
 	c := coat{region: r, pass: wish.Pass, own: true, wish: i, medium: w.Medium, wet: wish.Wet, after: wish.After, why: "As set in the painting file."}
 	if wish.Pass == PassBlockIn {

@@ -64,12 +64,15 @@ func (p *proposer) glazeFor(r, j int) (match.GlazeFor, bool) {
 // glazing returns the paints that a region may be glazed with.
 func (p *proposer) glazing(r int) (paints []paint.Paint) {
 	for _, of := range p.box {
-		if of.Facts.Lightfastness < weakLight && p.regions[r].Palette.allows([]paint.Paint{of}) {
+		if of.Facts.Lightfastness < weakLight && p.regions[r].Palette.allows(of.ID) {
 			paints = append(paints, of)
 		}
 	}
 	return paints
 }
+
+// allows tells whether a palette has a paint.
+func (p Palette) allows(id string) bool { return p.From == WholeBox || slices.Contains(p.Paints, id) }
 
 // glazeOf is a glaze on one colour.
 func (p *proposer) glazeOf(r, j int, g match.GlazeFor) coat {

@@ -30,11 +30,7 @@ func layersOf(in layersFrom) Layers {
 	p := newProposer(in)
 	var all []coat
 	for _, r := range in.behind {
-		own := in.wishedCoats(r)
-		if len(own) == 0 {
-			own = p.coats(r)
-		}
-		all = append(all, own...)
+		all = append(all, p.coats(r)...)
 	}
 	all = inPasses(all)
 	l := Layers{
@@ -106,13 +102,13 @@ func (in layersFrom) entry(all []coat, i int) Coat {
 	air := in.opt.Work.Air
 	e := Coat{
 		ID: in.id(c), Region: in.regions[c.region].Tag, Pass: c.pass, Own: c.own, Mixes: []CoatMix{}, After: c.after,
-		Medium: c.medium.String(), FilmUM: Round(c.film, 1), Over: []string{}, Why: c.why,
+		Medium: c.medium.String(), FilmUM: Round(c.film, 1), Over: []string{}, Why: c.why, Cautions: []string{},
 	}
 	for j, p := range c.piles {
 		laid := c.laid(p)
 		dries := layer.Drying(laid, air)
 		mix := CoatMix{
-			ID: p.id, Pile: p.tag, On: in.onTags(c.region, p.on), Parts: p.parts,
+			ID: p.id, Pile: cmp.Or(p.tag, e.ID), On: in.onTags(c.region, p.on), Parts: p.parts,
 			TouchDry: days(dries.Touch), Slowest: laid.Paints[dries.Slowest].Name, Oil: shares(layer.Oil(laid)),
 		}
 		e.Mixes = append(e.Mixes, mix)

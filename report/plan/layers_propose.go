@@ -15,6 +15,7 @@ import (
 // apart over the whole painting, so that one may serve several regions.
 type proposer struct {
 	layersFrom
+	wished   [][]coat          // the painter's own, by region
 	stands   []stand           // what block-ins may be made of
 	standFor map[place]stand   // what is taken
 	named    map[string]string // a pile's parts and medium → its tag
@@ -23,6 +24,9 @@ type proposer struct {
 
 func newProposer(in layersFrom) *proposer {
 	p := &proposer{layersFrom: in, stands: standsOf(in.box, in.opt.Mixing.Finish), named: map[string]string{}, count: map[string]int{}}
+	for r := range in.regions {
+		p.wished = append(p.wished, in.wishedCoats(r))
+	}
 	if in.opt.Mixing.Ground != nil {
 		p.standFor = p.standIns()
 	}
@@ -33,11 +37,12 @@ func newProposer(in layersFrom) *proposer {
 // what three coats over a block-in do not hide is better mixed otherwise.
 const mostNext = 3
 
-// coats returns the coats proposed for a region: none for one without colours. They break
-// no rule of layer.Check on the days they are planned for.
+// coats returns the coats of a region: the painter's own, or else those proposed, which
+// break no rule of layer.Check on the days they are planned for; none for a region without
+// colours.
 func (p *proposer) coats(r int) (coats []coat) {
-	if len(p.regions[r].Colours) == 0 {
-		return nil
+	if len(p.wished[r]) > 0 || len(p.regions[r].Colours) == 0 {
+		return p.wished[r]
 	}
 	block := p.blockIn(r)
 	for most := mostNext; most > 0; most-- {

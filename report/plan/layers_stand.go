@@ -3,6 +3,8 @@
 package plan
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -74,7 +76,7 @@ func thickOf(pile match.Pile, finish paint.Finish) colour.Lab {
 // near is how near a stand-in has to be to the mix that comes over it. It is tried tight
 // first, and looser where that takes more piles than a session has. Ours: a block-in is
 // broad, and shades half a value apart share a pile.
-var nears = []near{{0.6, 8}, {0.8, 12}, {1, 20}}
+var nears = []near{{0.6, 8}, {0.8, 12}, {1, 20}, {1.5, 40}}
 
 type near struct {
 	value float64 // Munsell
@@ -90,22 +92,55 @@ type place struct{ region, colour int }
 func (p *proposer) standIns() map[place]stand {
 	var chosen map[place]stand
 	for _, n := range nears {
-		var piles int
-		if chosen, piles = p.cover(n); piles <= p.opt.Work.Piles {
+		if chosen = p.cover(n); p.blockInPiles(chosen) <= p.opt.Work.Piles {
 			break
 		}
 	}
 	return chosen
 }
 
-// cover chooses among the stand-ins that are near enough; piles is how many it takes.
-func (p *proposer) cover(n near) (chosen map[place]stand, piles int) {
-	var places []place
-	var off [][]float64 // by place and stand-in, CIEDE2000; NaN where it will not do
+// blockInPiles counts the piles that all block-ins take with these stand-ins, the painter's
+// own among them.
+func (p *proposer) blockInPiles(chosen map[place]stand) int {
+	piles := map[string]bool{}
 	for _, r := range p.behind {
-		for j := range p.regions[r].Colours {
-			places, off = append(places, place{r, j}), append(off, p.offsOf(r, j, n))
+		for i, c := range p.wished[r] {
+			for _, pile := range c.piles {
+				if c.pass == PassBlockIn {
+					piles[cmp.Or(pile.tag, fmt.Sprint("own ", r, i))] = true
+				}
+			}
 		}
+	}
+	for _, at := range p.places() {
+		if s, stood := chosen[at]; stood {
+			piles[s.pile.String()] = true
+		} else if own := p.mixOf(at.region, at.colour); p.bears(own.of, at.region, at.colour) {
+			piles[own.tag] = true
+		}
+	}
+	return len(piles)
+}
+
+// places lists the places of the regions that coats are proposed for.
+func (p *proposer) places() (places []place) {
+	for _, r := range p.behind {
+		if len(p.wished[r]) > 0 {
+			continue
+		}
+		for j := range p.regions[r].Colours {
+			places = append(places, place{r, j})
+		}
+	}
+	return places
+}
+
+// cover chooses among the stand-ins that are near enough.
+func (p *proposer) cover(n near) map[place]stand {
+	places := p.places()
+	var off [][]float64 // by place and stand-in, CIEDE2000; NaN where it will not do
+	for _, at := range places {
+		off = append(off, p.offsOf(at.region, at.colour, n))
 	}
 	used := make([]bool, len(p.stands))
 	served := make([]bool, len(places))
@@ -125,12 +160,12 @@ func (p *proposer) cover(n near) (chosen map[place]stand, piles int) {
 		if best < 0 {
 			break
 		}
-		used[best], piles = true, piles+1
+		used[best] = true
 		for i := range places {
 			served[i] = served[i] || !math.IsNaN(off[i][best])
 		}
 	}
-	return p.nearestOf(places, off, used), piles
+	return p.nearestOf(places, off, used)
 }
 
 // leastGain is what serving a place counts for beside its share of the panel, so that one
@@ -155,14 +190,14 @@ func (p *proposer) nearestOf(places []place, off [][]float64, used []bool) map[p
 }
 
 // offsOf returns how far each stand-in is from a colour's mix, NaN where it is not near
-// enough, or may not lie beneath it, or the region's palette has not its paints.
+// enough, or may not lie beneath it. A region's palette does not bind it: it is covered.
 func (p *proposer) offsOf(r, j int, n near) []float64 {
 	off, nearest := make([]float64, len(p.stands)), math.Inf(1)
 	lab := p.labOf(r, j)
 	value := colour.ValueOf(lab.L)
 	for s, of := range p.stands {
 		off[s] = math.NaN()
-		if math.Abs(of.value-value) <= n.value && p.regions[r].Palette.allows(of.pile.Paints) && p.bears(of.pile, r, j) {
+		if math.Abs(of.value-value) <= n.value && p.bears(of.pile, r, j) {
 			off[s] = Round(colour.DeltaE00(lab, of.lab), 1)
 			nearest = min(nearest, off[s])
 		}
@@ -179,13 +214,6 @@ func (p *proposer) offsOf(r, j int, n near) []float64 {
 func (p *proposer) labOf(r, j int) colour.Lab {
 	lab := p.regions[r].Colours[j].Recipe.Lab
 	return colour.Lab{L: lab[0], A: lab[1], B: lab[2]}
-}
-
-// allows tells whether a palette has all of some paints.
-func (p Palette) allows(paints []paint.Paint) bool {
-	return p.From == WholeBox || !slices.ContainsFunc(paints, func(of paint.Paint) bool {
-		return of.ID != p.White && !slices.Contains(p.Paints, of.ID)
-	})
 }
 
 // bears tells whether a pile may lie beneath a colour's mix in a block-in.
