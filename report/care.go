@@ -90,9 +90,9 @@ type careGroup struct {
 
 // careRow is a caution in full.
 type careRow struct {
-	Short, Paints, Text string
-	Colours, Coats      []string
-	Source              string
+	Paints, Text   string // Paints is "" where the text begins with them
+	Colours, Coats []string
+	Source         string
 }
 
 // careTitles are the kinds of cautions in the page's words.
@@ -107,7 +107,11 @@ func careGroups(list []plan.Caution, shared string) []careGroup {
 			groups = append(groups, careGroup{Title: careTitles[c.Kind]})
 		}
 		last := &groups[len(groups)-1]
-		last.Rows = append(last.Rows, careRow{capital(c.Short), strings.Join(c.Paints, ", "), strings.TrimSuffix(c.Text, " "+shared), c.Colours, c.Coats, c.Source})
+		paints := strings.Join(c.Paints, ", ")
+		if strings.HasPrefix(c.Text, paints) {
+			paints = ""
+		}
+		last.Rows = append(last.Rows, careRow{paints, strings.TrimSuffix(c.Text, " "+shared), c.Colours, c.Coats, c.Source})
 	}
 	return groups
 }
