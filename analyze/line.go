@@ -2,7 +2,6 @@ package analyze
 
 import (
 	"cmp"
-	"image"
 	"math"
 	"slices"
 )
@@ -15,51 +14,95 @@ type Line struct {
 	Main     bool    // long and strong enough to be set out by measure
 }
 
-// The details a drawing can be asked for: only the main contours, and all there are.
+// The details a drawing can be asked for: the main contours only, and all there are.
 const (
 	LeastDetail = 1
 	MostDetail  = 10
 )
 
-// lineSide is the longest side lines are looked for at, in pixels.
+// lineSide is about the long side of the picture that lines are looked for in, in pixels.
 const lineSide = 600
 
 // Lines returns the contours of a picture, the strongest first. detail is from
 // LeastDetail to MostDetail; what is drawn at one is drawn at the next.
 func Lines(p *Picture, parting Parting, detail int) []Line {
-	if p.Width == 0 || p.Height == 0 {
-		return []Line{}
+	lines := []Line{}
+	for i, l := range linesIn(p, parting) {
+		l.Main = i < mostMain && l.Strength >= leastStrength(LeastDetail) || i < fewestMain && l.Strength >= leastStrength(5)
+		if l.Main || l.Strength >= leastStrength(detail) {
+			lines = append(lines, l)
+		}
 	}
-	s := reduced(p, lineSide)
+	for i := range lines {
+		lines[i].Strength /= max(lines[0].Strength, 1e-9)
+	}
+	return lines
+}
+
+const (
+	fewestMain = 8
+	mostMain   = 40
+)
+
+func linesIn(p *Picture, parting Parting) []Line {
+	if p.Width == 0 || p.Height == 0 {
+		return nil
+	}
+	s := reduced(p, max(1, int(math.Round(float64(max(p.Width, p.Height))/lineSide))))
 	planes := s.planes()
 	for k := range planes {
 		planes[k] = blurred(planes[k], s.width, s.height, edgeSigma)
 	}
-	r := ridgesOf(slopesOf(planes, s.width, s.height))
-	lines := []Line{}
-	for _, stroke := range joinStrokes(strokesOf(r)) {
-		if l := r.line(stroke, s.factor, planes); l.Strength >= leastStrength(detail) {
-			lines = append(lines, l)
+	strokes := joinStrokes(strokesOf(ridgesOf(slopesOf(planes, s.width, s.height))))
+	reachOut(strokes, s.width, s.height)
+	type weighed struct {
+		stroke *stroke
+		each   []float64
+		sum    float64
+	}
+	var all []weighed
+	for i := range strokes {
+		st := &strokes[i]
+		st.places = smoothed(st.places, st.closed)
+		w := weighed{st, weights(st, planes, s.width, s.height), 0}
+		for _, v := range w.each {
+			w.sum += v
 		}
+		all = append(all, w)
+	}
+	strongestFirst := func(a, b weighed) int { return cmp.Compare(coarse(b.sum), coarse(a.sum)) }
+	slices.SortStableFunc(all, strongestFirst)
+	c := crowd{s.width, s.height, make([]int32, s.width*s.height)}
+	var lines []Line
+	for i := range all {
+		w := &all[i]
+		l := Line{Closed: w.stroke.closed}
+		l.Strength = c.weigh(w.stroke, w.each, int32(i+1)) * 500 / float64(max(s.width, s.height))
+		if len(w.each) < 8 {
+			continue
+		}
+		places := w.stroke.places
+		for k := range places {
+			places[k].X = min(places[k].X*float64(s.factor), float64(p.Width))
+			places[k].Y = min(places[k].Y*float64(s.factor), float64(p.Height))
+		}
+		if len(parting.Of) > 0 {
+			l.Strength *= 1 + borderWeight*onBorder(parting, p, places)
+		}
+		l.Places = simplerLine(places, l.Closed)
+		lines = append(lines, l)
 	}
 	slices.SortStableFunc(lines, func(a, b Line) int { return cmp.Compare(coarse(b.Strength), coarse(a.Strength)) })
-	strongest := 0.0
-	for _, l := range lines {
-		strongest = max(strongest, l.Strength)
-	}
-	for i := range lines {
-		lines[i].Main = lines[i].Strength >= leastStrength(2)
-		lines[i].Strength /= strongest
-	}
 	return lines
 }
+
 
 // edgeSigma is the deviation of the smoothing before edges are looked for, in pixels.
 const edgeSigma = 1.2
 
 // leastStrength returns how strong a line must be to be drawn.
 func leastStrength(detail int) float64 {
-	return 120 * math.Pow(0.7, float64(detail-LeastDetail))
+	return 100 * math.Pow(0.7, float64(detail-LeastDetail))
 }
 
 // planes returns the colours of a sketch axis by axis.
@@ -71,80 +114,4 @@ func (s *sketch) planes() (planes [3][]float32) {
 		}
 	}
 	return planes
-}
-
-// line returns a stroke as a line on the picture; Strength is its weight.
-func (r *ridges) line(s stroke, factor int, planes [3][]float32) Line {
-	l := Line{Closed: s.closed}
-	weight := 0.0
-	places := smoothed(s.places, l.Closed)
-	cs := contrasts(planes, r.width, r.height, places, l.Closed)
-	for i, h := range s.heights {
-		weight += zzMeasure(float64(h), cs[i])
-	}
-	l.Strength = weight
-	if len(s.places) < 8 {
-		l.Strength = 0
-	}
-	for i := range places {
-		places[i].X *= float64(factor)
-		places[i].Y *= float64(factor)
-	}
-	l.Places = simplerLine(places, l.Closed)
-	return l
-}
-
-// smoothed evens out the steps of a line's places, in place but for its ends.
-func smoothed(places []Place, closed bool) []Place {
-	n := len(places)
-	for range 4 {
-		next := slices.Clone(places)
-		for i := range places {
-			if !closed && (i == 0 || i == n-1) {
-				continue
-			}
-			a, b := places[(i+n-1)%n], places[(i+1)%n]
-			next[i] = Place{(a.X + 2*places[i].X + b.X) / 4, (a.Y + 2*places[i].Y + b.Y) / 4}
-		}
-		places = next
-	}
-	return places
-}
-
-// simplerLine returns a line with fewer places. Places are taken to a 16th of a pixel.
-func simplerLine(places []Place, closed bool) []Place {
-	const fine = 16
-	stops := make([]stop, 0, len(places)+1)
-	for _, p := range places {
-		stops = append(stops, stop{Point: image.Pt(int(math.Round(fine*p.X)), int(math.Round(fine*p.Y)))})
-	}
-	if closed {
-		stops = append(stops, stops[0])
-	}
-	kept := douglasPeucker(stops, fine*0.75)
-	if closed {
-		kept = kept[:len(kept)-1]
-	}
-	result := make([]Place, len(kept))
-	for i, s := range kept {
-		result[i] = Place{float64(s.X) / fine, float64(s.Y) / fine}
-	}
-	return result
-}
-
-var zzMode = 3
-var zzCap = 15.0
-
-func zzMeasure(h, c float64) float64 {
-	switch zzMode {
-	case 0:
-		return min(6, h)
-	case 1:
-		return min(zzCap, c)
-	case 2:
-		return math.Sqrt(min(6, h) * min(zzCap, c))
-	case 3:
-		return min(6, h, c/3)
-	}
-	return min(6, h) * min(zzCap, c) / 10
 }

@@ -13,6 +13,7 @@ const (
 	cornerTurn   = 0.5 // cosine of the ways of two ends that are no corner but a hairpin
 	endLength    = 6   // places at an end that tell its way
 	leastStroke  = 5   // places of a stroke that is joined
+	leastCorner  = 12  // places of a stroke that is joined at a corner
 )
 
 // end is an end of a stroke: 2 × the stroke's index, and 1 more for its last place.
@@ -114,7 +115,7 @@ func joinEnds(strokes []stroke, a, b end) (cost int, may bool) {
 	if gap < longestStep {
 		straight = -turn
 	}
-	if straight < joinStraight && (gap > cornerReach || turn > cornerTurn) {
+	if long := min(len(strokes[a/2].places), len(strokes[b/2].places)); straight < joinStraight && (gap > cornerReach || turn > cornerTurn || long < leastCorner) {
 		return 0, false
 	}
 	return grade(float32(gap + joinReach*(1-straight))), true

@@ -36,7 +36,7 @@ func TestSoundStack(t *testing.T) {
 		Laid{Coat: coat(t, "burnt-umber").with(Medium{Solvent, 1}), Day: 1},
 		Laid{Coat: coat(t, "titanium-white", 6, "yellow-ochre", 1), Day: 5},
 		Laid{Coat: coat(t, "titanium-white", 5, "yellow-ochre", 1).with(Medium{Linseed, 0.1}), Day: 14},
-		Laid{Coat: Coat{coat(t, "alizarin-crimson").Paints, []float64{1}, 25, Medium{Linseed, 1}}, Day: 60},
+		Laid{Coat: Coat{coat(t, "alizarin-crimson").Paints, []float64{1}, 25, Medium{Linseed, 1}, false}, Day: 60},
 	)
 	assert.Empty(t, rulesOf(stack))
 }
@@ -64,7 +64,7 @@ func TestLampBlackUnderTitaniumWhite(t *testing.T) {
 
 // A glaze over wet alizarin, which takes a week. Common practice, no source.
 func TestGlazeOverWetAlizarin(t *testing.T) {
-	glaze := Coat{coat(t, "transparent-oxide-yellow").Paints, []float64{1}, 25, Medium{Linseed, 1}}
+	glaze := Coat{coat(t, "transparent-oxide-yellow").Paints, []float64{1}, 25, Medium{Linseed, 1}, false}
 	stack := stacked(Laid{Coat: coat(t, "alizarin-crimson"), Day: 1}, Laid{Coat: glaze, Day: 3})
 	assert.Equal(t, []string{"over wet 0-1", "glaze too soon 0-1", "fast over slow 0-1"}, rulesOf(stack))
 	stack[1].Day = 8 // touch dry, not through

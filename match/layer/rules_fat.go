@@ -122,7 +122,7 @@ func (s judged) leanFor(above, below int) (Medium, bool) {
 	}
 	for i := len(measures) - 1; i >= 0; i-- {
 		c := lower.with(Medium{lower.Medium.Kind, measures[i]})
-		if measures[i] < lower.Medium.Parts && !leaner(upper, c) {
+		if !leaner(upper, c) { // never with more than it has, which is too fat
 			return c.Medium, true
 		}
 	}

@@ -19,6 +19,9 @@ const thickest = 500
 // bears returns the thickest film of this coat that dries without wrinkling, µm wet and
 // without solvent, in whole tens, at least 10.
 func (c Coat) bears() float64 {
+	if c.Medium.Kind == Alkyd { // runs together as oil does
+		c.Medium.Kind = Linseed
+	}
 	oil := Oil(c)
 	lean := min((1-(oil.From+oil.To)/2)/0.5, 1)
 	return max(math.Floor(thickest*lean/10+1e-9), 1) * 10

@@ -63,7 +63,7 @@ func (b *book) contours(v view) []Mark {
 			continue
 		}
 		weight := lightest + (heaviest-lightest)*c.Strength
-		marks = append(marks, Path{Runs: [][]grid.Point{v.points(c.Points())}, Closed: c.Closed, Pen: Pen{Width: grid.Millimetres(weight), Gray: ink}})
+		marks = append(marks, Path{Runs: [][]grid.Point{curved(v.points(c.Points()), c.Closed)}, Closed: c.Closed, Pen: Pen{Width: grid.Millimetres(weight), Gray: ink}})
 	}
 	return append(marks, b.contourNumbers(v)...)
 }

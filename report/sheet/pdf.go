@@ -20,8 +20,8 @@ func PDF(w io.Writer, book Book) error {
 	fixed := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // the file tells no day, and the library would put today's
 	f.SetCreationDate(fixed)
 	f.SetModificationDate(fixed)
-	f.SetTitle(book.Title, true)
-	f.SetCreator(book.Program, true)
+	f.SetTitle(printable(book.Title, false), true)
+	f.SetCreator(printable(book.Program, false), true)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AddUTF8FontFromBytes(fontName, "", goregular.TTF)
