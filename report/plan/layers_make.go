@@ -102,7 +102,7 @@ func (in layersFrom) entry(all []coat, i int) Coat {
 	air := in.opt.Work.Air
 	e := Coat{
 		ID: in.id(c), Region: in.regions[c.region].Tag, Pass: c.pass, Own: c.own, Mixes: []CoatMix{}, After: c.after,
-		Medium: c.medium.String(), FilmUM: Round(c.film, 1), Over: []string{}, Why: c.why,
+		Medium: c.medium.String(), FilmUM: Round(c.film, 1), Over: []string{}, Why: c.why, Cautions: []string{},
 	}
 	for j, p := range c.piles {
 		laid := c.laid(p)
