@@ -37,7 +37,7 @@ func Lines(p *Picture, parting Parting, detail int) []Line {
 	lines := []Line{}
 	for i, l := range linesIn(p, parting) {
 		l.Main = isMain(i, l.Strength)
-		if l.Main || coarse(l.Strength) >= coarse(leastStrength(detail)) {
+		if l.Main || detail > LeastDetail && coarse(l.Strength) >= coarse(leastStrength(detail)) {
 			lines = append(lines, l)
 		}
 	}
