@@ -13,7 +13,7 @@ const (
 	cornerTurn   = 0.5 // cosine of the ways of two ends that are no corner but a hairpin
 	endLength    = 6   // places at an end that tell its way
 	leastStroke  = 5   // places of a stroke that is joined
-	leastCorner  = 12  // places of a stroke that is joined at a corner
+	leastCorner  = 8   // places of a stroke that is joined at a corner
 )
 
 // end is an end of a stroke: 2 × the stroke's index, and 1 more for its last place.

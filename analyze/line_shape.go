@@ -6,10 +6,15 @@ import (
 	"slices"
 )
 
+// smoothings is how often a line is smoothed. Ours: four times are a Gaussian of deviation
+// 1.4 pixels of the sketch, which takes the stairs out of a ridge and rounds a corner by
+// under a millimetre on a 12-inch panel.
+const smoothings = 4
+
 // smoothed evens out the steps of a line's places, but for its ends.
 func smoothed(places []Place, closed bool) []Place {
 	n := len(places)
-	for range 4 {
+	for range smoothings {
 		next := slices.Clone(places)
 		for i := range places {
 			if !closed && (i == 0 || i == n-1) {
@@ -23,9 +28,15 @@ func smoothed(places []Place, closed bool) []Place {
 	return places
 }
 
-// simplerLine returns a line with fewer places. Places are taken to a 16th of a pixel.
+// What simplerLine rounds to, in parts of a pixel, and how far it may move a line, in
+// pixels. Ours: a quarter of a millimetre on a 12-inch panel, the breadth of a pencil's line.
+const (
+	fine          = 16
+	lineTolerance = 0.75
+)
+
+// simplerLine returns a line with fewer places, as a border is made simpler.
 func simplerLine(places []Place, closed bool) []Place {
-	const fine = 16
 	stops := make([]stop, 0, len(places)+1)
 	for _, p := range places {
 		stops = append(stops, stop{Point: image.Pt(int(math.Round(fine*p.X)), int(math.Round(fine*p.Y)))})
@@ -33,7 +44,7 @@ func simplerLine(places []Place, closed bool) []Place {
 	if closed {
 		stops = append(stops, stops[0])
 	}
-	kept := douglasPeucker(stops, fine*0.75)
+	kept := douglasPeucker(stops, fine*lineTolerance)
 	if closed {
 		kept = kept[:len(kept)-1]
 	}
@@ -43,3 +54,31 @@ func simplerLine(places []Place, closed bool) []Place {
 	}
 	return result
 }
+
+// fromTop turns a line so that it begins at its upper end, the left one of two as high;
+// a closed one at its highest place, and then clockwise.
+func fromTop(places []Place, closed bool) []Place {
+	last := len(places) - 1
+	if !closed {
+		if higher(places[last], places[0]) {
+			slices.Reverse(places)
+		}
+		return places
+	}
+	twice := 0.0 // the area, positive where the line runs clockwise
+	top := 0
+	for i, p := range places {
+		q := places[(i+1)%len(places)]
+		twice += float64(p.X*q.Y) - float64(p.Y*q.X)
+		if higher(p, places[top]) {
+			top = i
+		}
+	}
+	places = slices.Concat(places[top:], places[:top])
+	if twice < 0 {
+		slices.Reverse(places[1:])
+	}
+	return places
+}
+
+func higher(p, q Place) bool { return p.Y < q.Y || p.Y == q.Y && p.X < q.X }
