@@ -31,7 +31,7 @@ func reachOut(strokes []stroke, width, height int) {
 func met(owner []int32, from, way Place, n, width, height int) (Place, bool) {
 	w, h := float64(width), float64(height)
 	for step := 1.0; step <= endReach; step++ {
-		at := Place{from.X + step*way.X, from.Y + step*way.Y}
+		at := from.plus(way, step)
 		if at.X <= 0 || at.Y <= 0 || at.X >= w || at.Y >= h {
 			return Place{min(max(0, at.X), w), min(max(0, at.Y), h)}, true
 		}

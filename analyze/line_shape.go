@@ -6,6 +6,31 @@ import (
 	"slices"
 )
 
+// Products are rounded before they are added to, so that no machine fuses the two: a line
+// is the same on all.
+
+// to returns the distance to another place.
+func (p Place) to(q Place) float64 {
+	d := Place{q.X - p.X, q.Y - p.Y}
+	return math.Sqrt(d.dot(d))
+}
+
+// towards returns the way to another place, of length 1; none if they are one.
+func (p Place) towards(q Place) Place {
+	d := p.to(q)
+	if d == 0 {
+		return Place{}
+	}
+	return Place{(q.X - p.X) / d, (q.Y - p.Y) / d}
+}
+
+// plus returns the place so many times a way off.
+func (p Place) plus(way Place, times float64) Place {
+	return Place{p.X + float64(times*way.X), p.Y + float64(times*way.Y)}
+}
+
+func (p Place) dot(q Place) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }
+
 // smoothings is how often a line is smoothed. Ours: four times are a Gaussian of deviation
 // 1.4 pixels of the sketch, which takes the stairs out of a ridge and rounds a corner by
 // under a millimetre on a 12-inch panel.

@@ -54,8 +54,8 @@ func contrasts(planes [3][]float32, width, height int, places []Place, closed bo
 // was taken before the picture ended.
 func bandMean(planes [3][]float32, width, height int, at, way Place) (mean colour.Lab, steps int) {
 	for ; steps < sideSteps; steps++ {
-		far := sideFrom + float64(steps)
-		x, y := int(math.Floor(at.X+far*way.X)), int(math.Floor(at.Y+far*way.Y))
+		beside := at.plus(way, sideFrom+float64(steps))
+		x, y := int(math.Floor(beside.X)), int(math.Floor(beside.Y))
 		if x < 0 || y < 0 || x >= width || y >= height {
 			break
 		}
@@ -88,8 +88,8 @@ func onBorder(parting Parting, p *Picture, places []Place) float64 {
 	on := 0.0
 	for i, at := range places {
 		way := places[max(0, i-1)].towards(places[min(i+1, len(places)-1)])
-		a := pixelAt(Place{at.X + borderReach*way.Y, at.Y - borderReach*way.X}, p.Width, p.Height)
-		b := pixelAt(Place{at.X - borderReach*way.Y, at.Y + borderReach*way.X}, p.Width, p.Height)
+		a := pixelAt(at.plus(Place{way.Y, -way.X}, borderReach), p.Width, p.Height)
+		b := pixelAt(at.plus(Place{-way.Y, way.X}, borderReach), p.Width, p.Height)
 		if parting.Of[a] != parting.Of[b] {
 			on++
 		}

@@ -72,7 +72,7 @@ func checkComponents(t *testing.T, lines []string, events int) {
 			n++
 		case "END":
 			require.Equal(t, within, value)
-			for _, must := range []string{"UID", "DTSTAMP", "DTSTART;VALUE=DATE", "SUMMARY"} {
+			for _, must := range []string{"UID", "DTSTAMP", "DTSTART;VALUE=DATE", "DTEND;VALUE=DATE", "SUMMARY"} {
 				assert.Equal(t, 1, seen[must], "%s of an event", must)
 			}
 			within = "VCALENDAR"
@@ -81,7 +81,7 @@ func checkComponents(t *testing.T, lines []string, events int) {
 			uids[value] = true
 		case "DTSTAMP":
 			assert.Regexp(t, `^\d{8}T\d{6}Z$`, value, "3.8.7.2: in UTC")
-		case "DTSTART;VALUE=DATE":
+		case "DTSTART;VALUE=DATE", "DTEND;VALUE=DATE":
 			assert.Regexp(t, `^\d{8}$`, value, "3.3.4")
 		case "SUMMARY", "DESCRIPTION", "NAME":
 			assert.NotRegexp(t, `(?:^|[^\\])(?:\\\\)*[,;]`, value, "3.3.11: escaped")
@@ -112,6 +112,7 @@ for e in cal.walk("VEVENT"):
     assert not e.errors, e.errors
     day = e["DTSTART"].dt
     assert type(day) is datetime.date, day
+    assert e["DTEND"].dt - day == datetime.timedelta(days=1), e["DTEND"]
     out["events"].append({"date": day.isoformat(), "summary": str(e["SUMMARY"]), "text": str(e.get("DESCRIPTION", "")), "stamp": e["DTSTAMP"].dt.isoformat()})
 json.dump(out, sys.stdout)`)
 		read.Stdin = strings.NewReader(calendarOf(t, p))

@@ -87,12 +87,12 @@ func brokenRules(broken []plan.Broken, name coatNamer) []brokenRule {
 	return list
 }
 
-// gather says once above the coats what was said of most of them, if of two or more.
+// gather says once above the coats what was said of most of them.
 func (p *pass) gather() {
-	said, most := map[string]int{}, 1
+	said := map[string]int{}
 	for _, c := range p.Coats {
-		if said[c.Why]++; c.Why != "" && said[c.Why] > most {
-			p.Why, most = c.Why, said[c.Why]
+		if said[c.Why]++; 2*said[c.Why] > len(p.Coats) && len(p.Coats) > 1 {
+			p.Why = c.Why
 		}
 	}
 	for i := range p.Coats {

@@ -237,6 +237,7 @@ func TestAmountsAgainstWhatIsLeft(t *testing.T) {
 		{6, 60, 0, "takes about 6 ml, little of the 60 ml left"},
 		{6, 9, 0, "takes about 6 ml, most of the 9 ml left"},
 		{6, 6, 0, "takes about 6 ml, nearly all of the 6 ml left: have another tube at hand"},
+		{2.5, 3.07, 0, "takes about 2.5 ml, nearly all of the 3.1 ml left: have another tube at hand"},
 		{6, 7, 0, "takes about 6 ml, nearly all of the 7 ml left: have another tube at hand"},
 		{6, 4.5, 1.5, "takes about 6 ml, more than the 4.5 ml left: buy about 1.5 ml, a tube of 37 ml"},
 		{0.1, 0, 0.1, "takes a dab, and none is left: buy a dab, a tube of 37 ml"},
