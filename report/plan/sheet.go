@@ -29,7 +29,7 @@ type SheetPlan struct {
 	Grid     Grid
 	Regions  []SheetRegion // of the drawing
 	Drawing  Drawing
-	Values   []ValueStep      // dark to light
+	Values   SheetValues
 	Picture  *analyze.Picture // as large as was asked for and the photo allows; nil: none was
 	Warnings []string         // of the photo
 }
@@ -37,15 +37,24 @@ type SheetPlan struct {
 // SheetRegion is a region's tag and name.
 type SheetRegion struct{ Tag, Name string }
 
+// SheetValues is the picture in steps of value, on the panel.
+type SheetValues struct {
+	Steps []ValueStep // dark to light
+
+	of   []uint8 // each pixel's step
+	size image.Point
+	grid grid.Grid
+}
+
 // ValueStep is where a step of value lies on the panel.
 type ValueStep struct {
 	Value float64 // Munsell
 	Rings [][]grid.Point
-	Marks []ValueMark // where its number has room
 }
 
-// ValueMark is a place with room for a number: a disc on the panel that is all of one step.
+// ValueMark is a place with room for a step's number: a disc that is all of that step.
 type ValueMark struct {
+	Step   int // index of SheetValues.Steps
 	At     grid.Point
 	Radius grid.Millimetres
 }
@@ -92,7 +101,7 @@ func (p *SheetPlan) trace(picture *analyze.Picture, named []analyze.Area, opt Op
 	if wish.Steps > 0 {
 		opt.Step("finding values")
 		tones := tonesOf(picture, reachOf(opt.Box.Paints, opt.Mixing.Finish), opt.Literal)
-		p.Values = valueSteps(tones.steps(wish.Steps), picture, layout)
+		p.Values = valuesOn(tones.steps(wish.Steps), picture, layout)
 	}
 	if wish.Drawing {
 		opt.Step("drawing")
@@ -125,21 +134,33 @@ const (
 	leastSlack = 1.25
 )
 
-// valueSteps traces the steps of a picture's values on the panel.
-func valueSteps(v analyze.ValueMap, picture *analyze.Picture, g grid.Grid) []ValueStep {
-	size := image.Pt(picture.Width, picture.Height)
-	perPixel := g.Width / grid.Millimetres(size.X)
-	steps := make([]ValueStep, len(v.Steps))
-	slack := max(leastSlack, traceSlack*float64(max(size.X, size.Y)))
-	for i, rings := range analyze.Outlines(analyze.Parting{Of: v.Of, Regions: make([]analyze.Region, len(v.Steps))}, size.X, size.Y, slack) {
-		steps[i].Value = v.Steps[i]
+// valuesOn traces the steps of a picture's values on the panel.
+func valuesOn(v analyze.ValueMap, picture *analyze.Picture, g grid.Grid) SheetValues {
+	s := SheetValues{Steps: make([]ValueStep, len(v.Steps)), of: v.Of, size: image.Pt(picture.Width, picture.Height), grid: g}
+	slack := max(leastSlack, traceSlack*float64(max(s.size.X, s.size.Y)))
+	for i, rings := range analyze.Outlines(analyze.Parting{Of: v.Of, Regions: make([]analyze.Region, len(v.Steps))}, s.size.X, s.size.Y, slack) {
+		s.Steps[i].Value = v.Steps[i]
 		for _, ring := range rings {
-			steps[i].Rings = append(steps[i].Rings, onPanel(ring, g, size))
+			s.Steps[i].Rings = append(s.Steps[i].Rings, onPanel(ring, g, s.size))
 		}
 	}
-	for _, m := range v.Marks {
-		at := onPanel([]analyze.Place{{X: float64(m.X) + 0.5, Y: float64(m.Y) + 0.5}}, g, size)[0]
-		steps[m.Step].Marks = append(steps[m.Step].Marks, ValueMark{at, perPixel * grid.Millimetres(m.Radius)})
+	return s
+}
+
+// Marks returns where numbers have room in a part of the panel seen by itself, so that
+// what is cut in two by its edge has a number on either side.
+func (s SheetValues) Marks(part grid.Box) []ValueMark {
+	perPixel := s.grid.Width / grid.Millimetres(s.size.X)
+	corners := onPicture([]grid.Point{{X: part.X, Y: part.Y}, {X: part.X + part.Width, Y: part.Y + part.Height}}, s.grid, s.size)
+	r := image.Rect(int(corners[0].X+0.5), int(corners[0].Y+0.5), int(corners[1].X+0.5), int(corners[1].Y+0.5)).Intersect(image.Rectangle{Max: s.size})
+	var of []uint8
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		of = append(of, s.of[y*s.size.X+r.Min.X:y*s.size.X+r.Max.X]...)
 	}
-	return steps
+	var list []ValueMark
+	for _, m := range analyze.Marks(&analyze.Picture{Width: r.Dx(), Height: r.Dy()}, of) {
+		at := onPanel([]analyze.Place{{X: float64(r.Min.X+m.X) + 0.5, Y: float64(r.Min.Y+m.Y) + 0.5}}, s.grid, s.size)[0]
+		list = append(list, ValueMark{m.Step, at, perPixel * grid.Millimetres(m.Radius)})
+	}
+	return list
 }

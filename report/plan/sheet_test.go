@@ -35,7 +35,7 @@ func TestSheetsShowThePlan(t *testing.T) {
 			count[s]++
 		}
 		panel, all := float64(sheets.Grid.layout.Width*sheets.Grid.layout.Height), 0.0
-		for i, s := range sheets.Values {
+		for i, s := range sheets.Values.Steps {
 			area := 0.0
 			for _, ring := range s.Rings {
 				area += signedArea(ring)
@@ -45,6 +45,16 @@ func TestSheetsShowThePlan(t *testing.T) {
 			all += area
 		}
 		assert.InDelta(t, 1, all, 1e-6)
+
+		part := grid.Box{X: 80, Y: 60, Width: 60, Height: 90}
+		marks := sheets.Values.Marks(part)
+		assert.NotEmpty(t, marks)
+		for _, m := range marks {
+			x, y := int(m.At.X/sheets.Grid.layout.Width*grid.Millimetres(made.Pictures.Photo.Width)), int(m.At.Y/sheets.Grid.layout.Height*grid.Millimetres(made.Pictures.Photo.Height))
+			assert.Equal(t, m.Step, int(of[y*made.Pictures.Photo.Width+x]), "a number stands on its step")
+			assert.GreaterOrEqual(t, m.At.X-m.Radius, part.X-0.5)
+			assert.LessOrEqual(t, m.At.Y+m.Radius, part.Y+part.Height+0.5)
+		}
 	}
 }
 
@@ -82,6 +92,6 @@ func TestSheetsAsk(t *testing.T) {
 	sheets, err := Sheets(opt, SheetWish{Size: func(grid.Grid) (int, error) { return 0, nil }})
 	require.NoError(t, err)
 	assert.Nil(t, sheets.Picture)
-	assert.Empty(t, sheets.Values)
+	assert.Empty(t, sheets.Values.Steps)
 	assert.Empty(t, sheets.Drawing.Contours)
 }

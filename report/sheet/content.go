@@ -76,8 +76,8 @@ func (b *book) contours(v view) []Mark {
 func (b *book) steps(v view) []Mark {
 	var marks []Mark
 	pen := Pen{Width: 0.2, Gray: quiet}
-	for i, s := range b.plan.Values {
-		fill := stepGray(i, len(b.plan.Values))
+	for i, s := range b.plan.Values.Steps {
+		fill := stepGray(i, len(b.plan.Values.Steps))
 		p := Path{Closed: true, Fill: &fill, Pen: pen}
 		for _, ring := range s.Rings {
 			if v.sees(ring) {
@@ -101,19 +101,13 @@ func stepGray(i, n int) Gray {
 // stepNumbers writes the value into every step that has room for it.
 func (b *book) stepNumbers(v view) []Mark {
 	var marks []Mark
-	for _, s := range b.plan.Values {
-		words := fmt.Sprintf("%.0f", s.Value)
-		for _, m := range s.Marks {
-			size := min(titleSize, v.length(m.Radius)*1.4)
-			if size < smallSize*0.75 {
-				continue
-			}
-			at := v.point(m.At)
-			if !within(grid.Box{X: at.X - size/2, Y: at.Y - size/2, Width: size, Height: size}, v.box()) {
-				continue
-			}
-			marks = append(marks, Text{At: grid.Point{X: at.X, Y: at.Y + size*0.36}, Words: words, Size: size, Gray: ink, Align: Centre})
+	for _, m := range b.plan.Values.Marks(v.part) {
+		size := min(titleSize, v.length(m.Radius)*1.4)
+		if size < smallSize*0.75 {
+			continue
 		}
+		at := v.point(m.At)
+		marks = append(marks, Text{At: grid.Point{X: at.X, Y: at.Y + size*0.36}, Words: fmt.Sprintf("%.0f", b.plan.Values.Steps[m.Step].Value), Size: size, Gray: ink, Align: Centre})
 	}
 	return marks
 }
