@@ -168,15 +168,22 @@ func (f *follower) fit(w *walk, dx, dy int) float32 {
 
 // stroke returns pixels as places.
 func (f *follower) stroke(pixels []int, closed bool) stroke {
-	s := stroke{closed: closed}
+	s := stroke{}
 	for _, i := range pixels {
 		s.add(f.at[i], f.high[i])
 	}
 	if closed {
-		s.add(s.places[0], 0)
-		s.places, s.heights = s.places[:len(s.places)-1], s.heights[:len(s.heights)-1]
+		s.close()
 	}
 	return s
+}
+
+// close goes on to where a stroke began.
+func (s *stroke) close() {
+	s.closed = true
+	s.add(s.places[0], 0)
+	last := len(s.places) - 1
+	s.places, s.heights = s.places[:last], s.heights[:last]
 }
 
 // add goes on to a place, straight over a gap if there is one.
@@ -185,8 +192,7 @@ func (s *stroke) add(at Place, height float32) {
 		last := s.places[n-1]
 		steps := int(math.Ceil(last.to(at) / longestStep))
 		for k := 1; k < steps; k++ {
-			t := float64(k) / float64(steps)
-			s.places = append(s.places, Place{last.X + t*(at.X-last.X), last.Y + t*(at.Y-last.Y)})
+			s.places = append(s.places, last.plus(Place{at.X - last.X, at.Y - last.Y}, float64(k)/float64(steps)))
 			s.heights = append(s.heights, 0)
 		}
 	}
@@ -197,9 +203,3 @@ func (s *stroke) add(at Place, height float32) {
 // longestStep is how far places on a ridge may be apart, in pixels: a diagonal and what
 // their sub-pixel places add.
 const longestStep = 2
-
-// to returns the distance to another place.
-func (p Place) to(q Place) float64 {
-	dx, dy := q.X-p.X, q.Y-p.Y
-	return math.Sqrt(float64(dx*dx) + float64(dy*dy))
-}

@@ -13,6 +13,7 @@ const (
 	cornerTurn   = 0.5 // cosine of the ways of two ends that are no corner but a hairpin
 	endLength    = 6   // places at an end that tell its way
 	leastStroke  = 5   // places of a stroke that is joined
+	leastCorner  = 8   // places of a stroke that is joined at a corner
 )
 
 // end is an end of a stroke: 2 × the stroke's index, and 1 more for its last place.
@@ -24,8 +25,8 @@ type joining struct {
 	cost int
 }
 
-// joinStrokes joins strokes whose ends lie opposite each other over a gap, or meet at a corner, the
-// best first, each end once.
+// joinStrokes joins strokes whose ends lie opposite each other over a gap, or meet at a
+// corner, the best first, each end once. Both must be of about one height.
 func joinStrokes(strokes []stroke) []stroke {
 	var ends []end
 	for i, s := range strokes {
@@ -85,17 +86,6 @@ func (e end) look(strokes []stroke) (at, way Place) {
 	return at, from.towards(at)
 }
 
-// towards returns the way to another place, of length 1; none if they are one.
-func (p Place) towards(q Place) Place {
-	d := p.to(q)
-	if d == 0 {
-		return Place{}
-	}
-	return Place{(q.X - p.X) / d, (q.Y - p.Y) / d}
-}
-
-func (p Place) dot(q Place) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }
-
 // joinEnds tells whether two ends may be joined, and the cost in 64ths of a pixel: the
 // gap, more as the ways turn.
 func joinEnds(strokes []stroke, a, b end) (cost int, may bool) {
@@ -114,7 +104,7 @@ func joinEnds(strokes []stroke, a, b end) (cost int, may bool) {
 	if gap < longestStep {
 		straight = -turn
 	}
-	if straight < joinStraight && (gap > cornerReach || turn > cornerTurn) {
+	if long := min(len(strokes[a/2].places), len(strokes[b/2].places)); straight < joinStraight && (gap > cornerReach || turn > cornerTurn || long < leastCorner) {
 		return 0, false
 	}
 	return grade(float32(gap + joinReach*(1-straight))), true
@@ -161,9 +151,7 @@ func chain(strokes []stroke, partner []end, first end, done []bool) stroke {
 			return whole
 		}
 		if e = next; e == first {
-			whole.closed = true
-			whole.add(whole.places[0], 0)
-			whole.places, whole.heights = whole.places[:len(whole.places)-1], whole.heights[:len(whole.heights)-1]
+			whole.close()
 			return whole
 		}
 	}

@@ -38,6 +38,7 @@ func ridgesOf(s *slopes) *ridges {
 
 // crest tells whether pixel i is steeper than what is before and behind it across the
 // edge, and how far from its centre the steepest place is, by a parabola.
+// Source: [Devernay1995].
 func (s *slopes) crest(i int) (float32, bool) {
 	way := s.across[i]
 	before, behind := s.between(i, -way[0], -way[1]), s.between(i, way[0], way[1])
@@ -67,11 +68,13 @@ func (s *slopes) between(i int, u, v float32) float32 {
 	return float32((1-t)*s.steep[i+stepY]) + float32(t*diagonal)
 }
 
-// Ours.
+// What is taken off a ridge: the mean steepness in a square ring around it, from
+// ringInside to ringOutside pixels of the sketch. Ours: 2 to 7 mm on a 12-inch panel; a
+// lone edge loses about a tenth, a texture most of what it has.
 const (
-	inhibition  = 1.0
-	ringInside  = 3  // pixels of the sketch
-	ringOutside = 12 // the same
+	inhibition  = 1
+	ringInside  = 3
+	ringOutside = 12
 )
 
 // around returns the mean steepness in a square ring around each pixel.

@@ -18,7 +18,7 @@ func findRegions(p *Picture) Parting {
 	if p.Width == 0 || p.Height == 0 {
 		return Parting{Regions: []Region{}, Of: []uint8{}}
 	}
-	s := reduced(p, findSide)
+	s := reduced(p, (max(p.Width, p.Height)+findSide-1)/findSide)
 	areas := joined(s, superpixels(s))
 	of := raised(p, s, areas)
 	q := partsOf(of, p.Width, p.Height)
@@ -34,10 +34,9 @@ type sketch struct {
 	colours       []even       // the same
 }
 
-// reduced returns the picture with factor × factor pixels averaged into one, so that no
-// side is over longest; at the right and lower edge, what there is of them.
-func reduced(p *Picture, longest int) *sketch {
-	f := max(1, (max(p.Width, p.Height)+longest-1)/longest)
+// reduced returns the picture with f × f pixels averaged into one; at the right and lower
+// edge, what there is of them.
+func reduced(p *Picture, f int) *sketch {
 	s := &sketch{width: (p.Width + f - 1) / f, height: (p.Height + f - 1) / f, factor: f}
 	s.lab = make([]colour.Lab, s.width*s.height)
 	s.colours = make([]even, s.width*s.height)

@@ -13,8 +13,11 @@ type amounts struct {
 	Text    string
 	Buy     string // "" where nothing is lacking, or nothing is said of what is left
 	Tubes   []tubeRow
+	Mediums string // how much of each; "" for none
 	Mixes   []mixRow
-	Unknown bool // of some tube the box does not say what is left
+	Many    bool // mixes, enough for several columns
+	Known   bool // of some tube the box says what is left, or something is lacking
+	Unknown bool // of some tube it does not
 }
 
 type tubeRow struct {
@@ -27,22 +30,32 @@ type mixRow struct{ Tag, Area, Coats, ML, Grams string }
 func amountsOf(p *plan.Plan) amounts {
 	a := amounts{Text: p.Amounts.Text, Buy: buyText(&p.Amounts), Tubes: []tubeRow{}, Mixes: []mixRow{}}
 	for _, t := range p.Amounts.Tubes {
-		row := tubeRow{Name: t.Name, ML: small(t.ML), Grams: small(t.Grams), Left: "not said", Buy: "–", Text: t.Text, Short: t.BuyML > 0}
+		row := tubeRow{Name: t.Name, ML: small(t.ML), Grams: small(t.Grams), Left: "not said", Buy: "–", Short: t.BuyML > 0}
 		if t.LeftML != nil {
-			row.Left = small(*t.LeftML) + " ml"
+			row.Left, row.Text = small(*t.LeftML)+" ml", capital(t.Text)+"."
 		} else {
 			a.Unknown = true
 		}
 		if t.BuyML > 0 {
-			row.Buy = small(t.BuyML) + " ml"
+			row.Buy, row.Text = small(t.BuyML)+" ml", capital(t.Text)+"."
 		}
+		a.Known = a.Known || t.LeftML != nil || t.BuyML > 0
 		a.Tubes = append(a.Tubes, row)
 	}
+	var mediums []string
+	for _, m := range p.Amounts.Mediums {
+		mediums = append(mediums, small(m.ML)+" ml of "+m.Medium)
+	}
+	a.Mediums = listed(mediums)
 	for _, m := range p.Amounts.Mixes {
 		a.Mixes = append(a.Mixes, mixRow{m.ID, small(m.CM2), fmt.Sprint(m.Coats), small(m.ML), small(m.Grams)})
 	}
+	a.Many = len(a.Mixes) > manyMixes
 	return a
 }
+
+// manyMixes is how many stand in one column. Ours: about a screen.
+const manyMixes = 12
 
 // buyText lists what is lacking: "2.8 ml of Yellow Ochre and 1.2 ml of Viridian".
 func buyText(a *plan.Amounts) string {

@@ -102,7 +102,7 @@ func (c almanac) sessionText(s plan.Session) string {
 	var lines []string
 	say := func(format string, args ...any) { lines = append(lines, fmt.Sprintf(format, args...)) }
 	if len(s.Dry) > 0 {
-		say("Touch dry first, by the thumb: %s.", c.name.each(s.Dry))
+		say("First: touch dry, by the thumb, must be %s.", c.name.placesText(s.Dry))
 	}
 	for _, id := range s.Coats {
 		say("%s %s", id, c.name.coat(id)+c.name.with(id))

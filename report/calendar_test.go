@@ -155,7 +155,7 @@ func TestCalendarWords(t *testing.T) {
 	s.Coats, s.Dry, s.Reason, s.Piles = []string{"A.1", "B.1", "A.2"}, []string{"B.1"}, "waits for B.1 to dry", s.Piles[:1]
 	text := unfold(calendarOf(t, p))
 	assert.Contains(t, text, `SUMMARY:Copper kettle: block-in of wall\, B\; next pass of wall`+"\r\n", "a name with a comma goes by its tag")
-	assert.Contains(t, text, `DESCRIPTION:Touch dry first\, by the thumb: B.1\, block-in of upper left\, dark yellow-green.\nA.1`)
+	assert.Contains(t, text, `DESCRIPTION:First: touch dry\, by the thumb\, must be B.\nA.1 block-in of wall: A1\, A2\, A3\; with solvent 1:4\n`)
 	assert.Contains(t, text, `Care: cadmium: no dry sanding\, no spraying\; solvent: open a window.\n`)
 	assert.Contains(t, text, `\; into A.1 while that is wet\n`)
 	assert.Contains(t, text, `Waits for B.1 to dry.`+"\r\n")

@@ -17,29 +17,18 @@ const box, boxIndent = "  [ ] ", len("  [ ] ")
 func Checklist(w io.Writer, p *plan.Plan) error {
 	c := checklist{name: coatNamerOf(p), care: p.Cautions}
 	c.say(2, "%s", p.Name)
-	c.say(2, "%s on %s ground; %s%s.", p.Panel.Size, article(p.Panel.Ground), count(len(p.Days.Sessions), "session"), sessionsText(p))
-	for _, text := range []string{p.Days.Text, p.Layers.Text} {
-		if text != "" {
-			c.say(0, "%s", text)
-		}
+	c.say(2, "%s on %s ground. %s.", p.Panel.Size, article(p.Panel.Ground), either(len(p.Days.Sessions) > 0, spanText(&p.Days), "There is nothing to paint"))
+	c.gap()
+	for _, r := range p.Regions {
+		c.say(6, "  %s, %s", r.Tag, r.Name)
 	}
+	c.gap()
+	c.say(0, "%s", p.Layers.Text)
 	for _, s := range p.Days.Sessions {
 		c.session(s)
 	}
 	c.after(p.Days.After)
 	return c.to(w)
-}
-
-// sessionsText is ", 3 a week from Tue 1 Dec 2026".
-func sessionsText(p *plan.Plan) string {
-	text := ""
-	if p.Days.AWeek > 0 {
-		text = fmt.Sprintf(", %d a week", p.Days.AWeek)
-	}
-	if p.Days.Start != "" {
-		text += " from " + when(p.Days.Start, 1)
-	}
-	return text
 }
 
 // checklist is the list while it is written.
@@ -51,6 +40,13 @@ type checklist struct {
 
 // tick adds a box and what to tick.
 func (c *checklist) tick(format string, args ...any) { c.say(boxIndent, box+format, args...) }
+
+// more adds a line below what is ticked; nothing for "".
+func (c *checklist) more(line string) {
+	if line != "" {
+		c.say(boxIndent+2, "%*s%s", boxIndent, "", line)
+	}
+}
 
 // heading adds a line of its own, underlined.
 func (c *checklist) heading(format string, args ...any) {
@@ -65,10 +61,12 @@ func (c *checklist) session(s plan.Session) {
 		c.say(2, "  %s.", capital(strings.TrimSuffix(s.Reason, ".")))
 	}
 	if len(s.Dry) > 0 {
-		c.tick("Touch dry, by the thumb: %s", c.name.each(s.Dry))
+		c.tick("Touch dry, by the thumb: %s", c.name.placesText(s.Dry))
 	}
 	for _, pile := range s.Piles {
-		c.tick("Pile %s, %s: %s", pile.ID, pileText(pile), partsText(pile.Parts))
+		c.tick("Pile %s: %s", pile.ID, partsText(pile.Parts))
+		c.more(pileText(pile))
+		c.more(pile.Tubes)
 	}
 	for _, id := range s.Coats {
 		c.tick("Paint %s, %s", id, c.name.coat(id)+c.name.with(id))

@@ -6,6 +6,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"tonewright/report/plan"
@@ -13,12 +14,13 @@ import (
 
 // coatNamer knows the coats by their ids and the regions by their tags.
 type coatNamer struct {
-	coats map[string]*plan.Coat
-	names map[string]string
+	coats   map[string]*plan.Coat
+	names   map[string]string
+	regions []plan.Region
 }
 
 func coatNamerOf(p *plan.Plan) coatNamer {
-	n := coatNamer{map[string]*plan.Coat{}, namesOf(p)}
+	n := coatNamer{map[string]*plan.Coat{}, namesOf(p), p.Regions}
 	for i := range p.Layers.Coats {
 		n.coats[p.Layers.Coats[i].ID] = &p.Layers.Coats[i]
 	}
@@ -56,8 +58,7 @@ func (n coatNamer) passes(ids []string, most int) string {
 		if of[c.Pass] == nil {
 			order = append(order, c.Pass)
 		}
-		name := n.region(c)
-		of[c.Pass] = append(of[c.Pass], either(strings.Contains(name, ","), c.Region, name))
+		of[c.Pass] = append(of[c.Pass], shortName(c.Region, n.region(c)))
 	}
 	for i, pass := range order {
 		names := of[pass]
@@ -76,6 +77,31 @@ func (n coatNamer) each(ids []string) string {
 		words = append(words, id+", "+n.coat(id))
 	}
 	return strings.Join(words, "; ")
+}
+
+// places returns the regions of coats, each once, in the order of the plan's: what there
+// is to touch, since a thumb reaches the uppermost coat only.
+func (n coatNamer) places(ids []string) (regions []plan.Region) {
+	for _, r := range n.regions {
+		if slices.ContainsFunc(ids, func(id string) bool { return n.coats[id] != nil && n.coats[id].Region == r.Tag }) {
+			regions = append(regions, r)
+		}
+	}
+	return regions
+}
+
+// placesText names the regions of coats: "wall, C and E".
+func (n coatNamer) placesText(ids []string) string {
+	var names []string
+	for _, r := range n.places(ids) {
+		names = append(names, shortName(r.Tag, r.Name))
+	}
+	return listed(names)
+}
+
+// shortName is a region's name in a list; one that has a comma in it goes by its tag.
+func shortName(tag, name string) string {
+	return either(name == "" || strings.Contains(name, ","), tag, name)
 }
 
 // how says how a coat is laid: its medium and what it goes into, "" for neither.
@@ -98,7 +124,8 @@ func (n coatNamer) with(id string) string {
 	}
 	var piles []string
 	for _, m := range c.Mixes {
-		piles = append(piles, either(onItself(m), m.Pile, m.Pile+" for "+listed(m.On)))
+		on := n.others(c, m)
+		piles = append(piles, m.Pile+either(len(on) > 0, " for "+listed(on), ""))
 	}
 	text := ": " + strings.Join(piles, ", ")
 	if how := n.how(c); how != "" {
@@ -107,9 +134,19 @@ func (n coatNamer) with(id string) string {
 	return text
 }
 
-// onItself tells whether a pile is laid in the places of the colour it is named after,
-// and in no others.
-func onItself(m plan.CoatMix) bool { return len(m.On) == 0 || len(m.On) == 1 && m.On[0] == m.Pile }
+// others returns the colours in whose places a pile of a coat is laid; none where that
+// is the one it is named after, or all of the region.
+func (n coatNamer) others(c *plan.Coat, m plan.CoatMix) []string {
+	if len(m.On) == 1 && m.On[0] == m.Pile {
+		return nil
+	}
+	for _, r := range n.regions {
+		if r.Tag == c.Region && len(r.Colours) == len(m.On) {
+			return nil
+		}
+	}
+	return m.On
+}
 
 // mediumText words a medium of a coat: "with linseed 1:10", "" for none.
 func mediumText(medium string) string {
@@ -119,27 +156,37 @@ func mediumText(medium string) string {
 	return "with " + medium
 }
 
-// Lengths of time in days, for words.
-const (
-	week  = 7
-	month = 365.25 / 12
-)
+// mediumWords is mediumText, or words for none.
+func mediumWords(medium string) string {
+	return either(mediumText(medium) == "", "no medium", mediumText(medium))
+}
 
-// timeText words an estimate in days, in the unit that suits its end: hours, days,
-// weeks or months.
+// timeText words an estimate in days, each end in the unit that suits it: "6 hours to 2
+// days". It says no more than an estimate can: hours past 6 go by sixes.
 func timeText(s plan.Span) string {
-	unit, of := 1.0/24, "hour"
+	from, unit := timeIn(s.From)
+	to, last := timeIn(s.To)
 	switch {
-	case s.To >= 4*month:
-		unit, of = month, "month"
-	case s.To >= 4*week:
-		unit, of = week, "week"
-	case s.To >= 3:
-		unit, of = 1, "day"
+	case unit != last:
+		return count(from, unit) + " to " + count(to, last)
+	case from == to:
+		return count(to, last)
 	}
-	from, to := math.Round(s.From/unit), math.Round(s.To/unit)
-	if from == to {
-		return count(int(to), of)
+	return fmt.Sprintf("%d to %s", from, count(to, last))
+}
+
+// timeIn returns a length of time, given in days, in hours, days, weeks or months.
+func timeIn(days float64) (n int, unit string) {
+	round := func(per float64) int { return int(math.Round(days * per)) }
+	switch {
+	case days < 0.25:
+		return max(1, round(24)), "hour"
+	case days < 1:
+		return 6 * round(4), "hour"
+	case days < 28:
+		return round(1), "day"
+	case days < 120:
+		return round(1.0 / 7), "week"
 	}
-	return fmt.Sprintf("%.0f to %.0f %ss", from, to, of)
+	return round(12 / 365.25), "month"
 }

@@ -4,6 +4,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"time"
 
@@ -16,6 +17,24 @@ func when(date string, day int) string {
 		return d.Format("Mon 2 Jan 2006")
 	}
 	return fmt.Sprintf("day %d", day)
+}
+
+// inYear is "Tue 1 Dec", or "day 4": when, where the year goes without saying.
+func inYear(date string, day int) string {
+	if d, err := time.Parse(time.DateOnly, date); err == nil {
+		return d.Format("Mon 2 Jan")
+	}
+	return when(date, day)
+}
+
+// daysAfter is the first day that so many days have gone by since a session.
+func daysAfter(s *plan.Session, days float64) string {
+	whole := int(math.Ceil(days))
+	date := s.Date
+	if d, err := time.Parse(time.DateOnly, s.Date); err == nil {
+		date = d.AddDate(0, 0, whole).Format(time.DateOnly)
+	}
+	return inYear(date, s.Day+whole)
 }
 
 // whenSpan is when something may be done: "1 Jun 2027 to 28 Nov 2027", or in days.
@@ -31,9 +50,12 @@ func whenSpan(e plan.Event) string {
 	return from.Format("2 Jan 2006") + " to " + to.Format("2 Jan 2006")
 }
 
-// pileText is "a pea (0.8 ml)".
+// pileText is "a pea (0.8 ml)", with the medium that is stirred in.
 func pileText(p plan.Pile) string {
 	ml := fmt.Sprintf("%.1f ml", p.ML)
+	if p.MediumML > 0 {
+		ml += fmt.Sprintf(" and %.1f of medium", p.MediumML)
+	}
 	if p.Size == "" {
 		return ml
 	}
@@ -42,32 +64,32 @@ func pileText(p plan.Pile) string {
 
 // days is the section of the page; Sessions is empty where the plan has no days.
 type days struct {
-	Text, Span string
-	Sessions   []sessionCard
-	After      []eventRow
+	Span     string
+	Sessions []sessionCard
+	After    []eventRow
 }
 
 // sessionCard is a day at the easel in words.
 type sessionCard struct {
 	Number, When, Reason string
-	Dry, Coats           []sessionCoat
+	Dry                  []string // tags of the regions to try
+	Coats                []sessionCoat
 	Piles                []sessionPile
 	Care                 []string
 }
 
-// sessionCoat is a coat to paint that day, or to try.
+// sessionCoat is a coat to paint that day.
 type sessionCoat struct{ ID, Text, How string }
 
 // sessionPile is paint to lay out; Parts is "" of a pile that has a row of its own with
-// its region, which Anchor names.
-type sessionPile struct{ Tag, Size, Parts, Anchor string }
+// its region, which Anchor names. Tubes is what to squeeze out for it.
+type sessionPile struct{ Tag, Size, Tubes, Parts, Anchor string }
 
 // eventRow is something to do once the paint is dry.
 type eventRow struct{ Name, When, Text string }
 
 func daysOf(p *plan.Plan, care carer) days {
-	d := days{Text: p.Days.Text, Sessions: []sessionCard{}, After: []eventRow{}}
-	d.Span = spanText(&p.Days)
+	d := days{Span: spanText(&p.Days), Sessions: []sessionCard{}, After: []eventRow{}}
 	name, rows := coatNamerOf(p), rowsOf(p)
 	for _, s := range p.Days.Sessions {
 		d.Sessions = append(d.Sessions, sessionCardOf(s, name, rows, care))
@@ -111,10 +133,10 @@ func rowsOf(p *plan.Plan) map[string]bool {
 func sessionCardOf(s plan.Session, name coatNamer, rows map[string]bool, care carer) sessionCard {
 	card := sessionCard{
 		Number: fmt.Sprint(s.Number), When: capital(when(s.Date, s.Day)), Reason: capital(s.Reason),
-		Dry: []sessionCoat{}, Coats: []sessionCoat{}, Piles: []sessionPile{}, Care: care.keys(s.Cautions),
+		Dry: []string{}, Coats: []sessionCoat{}, Piles: []sessionPile{}, Care: care.keys(s.Cautions),
 	}
-	for _, id := range s.Dry {
-		card.Dry = append(card.Dry, sessionCoat{ID: id, Text: name.coat(id)})
+	for _, r := range name.places(s.Dry) {
+		card.Dry = append(card.Dry, r.Tag)
 	}
 	for _, id := range s.Coats {
 		how := ""
@@ -124,7 +146,7 @@ func sessionCardOf(s plan.Session, name coatNamer, rows map[string]bool, care ca
 		card.Coats = append(card.Coats, sessionCoat{id, name.coat(id), how})
 	}
 	for _, pile := range s.Piles {
-		row := sessionPile{Tag: pile.ID, Size: pileText(pile), Anchor: pile.ID}
+		row := sessionPile{Tag: pile.ID, Size: pileText(pile), Tubes: pile.Tubes, Anchor: pile.ID}
 		if !rows[pile.ID] {
 			row.Parts, row.Anchor = partsText(pile.Parts), ""
 		}

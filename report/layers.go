@@ -4,6 +4,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tonewright/report/plan"
@@ -16,25 +17,32 @@ type layers struct {
 	Passes    []pass
 }
 
-// brokenRule is a rule that is broken, and what mends it; Line is "" where no one line does.
+// brokenRule is what one change mends, of one or more rules that coats break; Line is ""
+// where no one line does.
 type brokenRule struct {
-	Rule, Where, Reason, Mend, Line, Source string
+	Where, Mend, Line, Source string
+	Rules                     []ruleReason
 }
 
-// pass is coats of one kind that follow one another.
+// ruleReason is a rule and what comes of breaking it.
+type ruleReason struct{ Rule, Reason string }
+
+// pass is coats of one kind that follow one another; Why is what was said of several.
 type pass struct {
-	Name  string
-	Coats []coatRow
+	Name, Why string
+	Coats     []coatRow
 }
 
 // coatRow is a coat in words.
 type coatRow struct {
-	ID, Tag, Name                           string
-	Piles                                   []coatPile
-	Medium, Film, Touch, Slowest, Over, Wet string
-	Oil, Into, Why                          string
-	Own                                     bool
-	Care                                    []string
+	ID, Tag, Name             string
+	Piles                     []coatPile
+	Medium, Film, Oil         string
+	Wet, Touch, Slowest       string
+	Painted, Earliest, GoOver string // "" where the plan has no day for it
+	Into, Why                 string
+	Own                       bool
+	Care                      []string
 }
 
 // coatPile is a pile of a coat; On are the colours in whose places it is laid, none
@@ -45,22 +53,64 @@ type coatPile struct {
 }
 
 func layersOf(p *plan.Plan, care carer) layers {
-	l := layers{Text: p.Layers.Text, Broken: []brokenRule{}, Passes: []pass{}}
-	l.Air = fmt.Sprintf("Reckoned for %.0f °C and %.0f %% humidity, ordinary coats of %.0f µm, %s.",
-		p.Layers.Air.Celsius, p.Layers.Air.Humidity, p.Layers.FilmUM, either(mediumText(p.Layers.Medium) == "", "no medium", mediumText(p.Layers.Medium)))
-	name := coatNamerOf(p)
-	for _, b := range p.Layers.Broken {
-		l.Broken = append(l.Broken, brokenRule{capital(b.Rule), name.each(b.Coats), b.Reason, b.Mend, b.Line, b.Source})
-	}
+	name, days := coatNamerOf(p), dayOf(p)
+	l := layers{Text: p.Layers.Text, Broken: brokenRules(p.Layers.Broken, name), Passes: []pass{}}
+	l.Air = fmt.Sprintf("Reckoned for %.0f °C and %.0f %% humidity; an ordinary coat is %.0f µm, %s.",
+		p.Layers.Air.Celsius, p.Layers.Air.Humidity, p.Layers.FilmUM, mediumWords(p.Layers.Medium))
 	for i := range p.Layers.Coats {
 		c := &p.Layers.Coats[i]
 		if n := len(l.Passes); n == 0 || l.Passes[n-1].Name != capital(c.Pass) {
 			l.Passes = append(l.Passes, pass{Name: capital(c.Pass)})
 		}
 		last := &l.Passes[len(l.Passes)-1]
-		last.Coats = append(last.Coats, coatRowOf(c, name.region(c), care))
+		last.Coats = append(last.Coats, coatRowOf(c, name, days[c.ID], care))
+	}
+	for i := range l.Passes {
+		l.Passes[i].gather()
 	}
 	return l
+}
+
+// brokenRules puts rules together that the same coats break and the same change mends.
+func brokenRules(broken []plan.Broken, name coatNamer) []brokenRule {
+	list := []brokenRule{}
+	for i, b := range broken {
+		if i == 0 || !slices.Equal(b.Coats, broken[i-1].Coats) || b.Mend != broken[i-1].Mend || b.Line != broken[i-1].Line {
+			list = append(list, brokenRule{Where: name.each(b.Coats), Mend: b.Mend, Line: b.Line, Source: b.Source})
+		}
+		last := &list[len(list)-1]
+		last.Rules = append(last.Rules, ruleReason{capital(b.Rule), b.Reason})
+		if !strings.Contains(last.Source, b.Source) {
+			last.Source += "; " + b.Source
+		}
+	}
+	return list
+}
+
+// gather says once above the coats what was said of most of them, if of two or more.
+func (p *pass) gather() {
+	said, most := map[string]int{}, 1
+	for _, c := range p.Coats {
+		if said[c.Why]++; c.Why != "" && said[c.Why] > most {
+			p.Why, most = c.Why, said[c.Why]
+		}
+	}
+	for i := range p.Coats {
+		if p.Coats[i].Why == p.Why {
+			p.Coats[i].Why = ""
+		}
+	}
+}
+
+// dayOf returns the session that each coat is painted in.
+func dayOf(p *plan.Plan) map[string]*plan.Session {
+	days := map[string]*plan.Session{}
+	for i := range p.Days.Sessions {
+		for _, id := range p.Days.Sessions[i].Coats {
+			days[id] = &p.Days.Sessions[i]
+		}
+	}
+	return days
 }
 
 // coatsOf lists the coats of a region: "A.1 block-in, A.2 glaze"; "" for none.
@@ -74,21 +124,23 @@ func coatsOf(p *plan.Plan, tag string) string {
 	return strings.Join(words, ", ")
 }
 
-func coatRowOf(c *plan.Coat, name string, care carer) coatRow {
+func coatRowOf(c *plan.Coat, name coatNamer, day *plan.Session, care carer) coatRow {
 	row := coatRow{
-		ID: c.ID, Tag: c.Region, Name: name, Piles: []coatPile{},
-		Medium: either(mediumText(c.Medium) == "", "no medium", mediumText(c.Medium)), Film: fmt.Sprintf("%.0f µm wet", c.FilmUM),
-		Touch: timeText(c.TouchDry), Slowest: slowest(c), Over: timeText(c.GoOver), Wet: timeText(c.WetFor),
-		Oil: percents(c.Oil), Into: c.Into, Why: c.Why, Own: c.Own, Care: care.keys(c.Cautions),
+		ID: c.ID, Tag: c.Region, Name: name.region(c), Piles: []coatPile{},
+		Medium: either(c.Medium == "", "none", c.Medium), Film: fmt.Sprintf("%.0f µm", c.FilmUM), Oil: percents(c.Oil),
+		Wet: timeText(c.WetFor), Touch: timeText(c.TouchDry), Slowest: slowest(c), GoOver: timeText(c.GoOver),
+		Into: c.Into, Why: c.Why, Care: care.coat(c),
+	}
+	if day != nil {
+		row.Painted, row.Earliest = capital(inYear(day.Date, day.Day)), capital(daysAfter(day, c.GoOver.From))
 	}
 	for _, m := range c.Mixes {
-		row.Piles = append(row.Piles, coatPile{m.Pile, onOthers(m)})
+		row.Piles = append(row.Piles, coatPile{m.Pile, name.others(c, m)})
 	}
 	return row
 }
 
-// slowest says which mix a coat waits for, and which paint in it; "" where one mix has
-// nothing to be slower than.
+// slowest says which mix a coat waits for, and which paint in it.
 func slowest(c *plan.Coat) string {
 	for _, m := range c.Mixes {
 		if m.Slowest != "" && m.TouchDry.To == c.TouchDry.To {
@@ -101,13 +153,4 @@ func slowest(c *plan.Coat) string {
 // percents words an estimate of a share: "44 to 52 %".
 func percents(s plan.Span) string {
 	return strings.Replace(span(100*s.From, 100*s.To), "-", " to ", 1) + " %"
-}
-
-// onOthers returns the colours in whose places a pile is laid, where it is not only the
-// one it is named after.
-func onOthers(m plan.CoatMix) []string {
-	if onItself(m) {
-		return nil
-	}
-	return m.On
 }

@@ -27,7 +27,7 @@ type page struct {
 	Layers                                                layers
 	Days                                                  days
 	Amounts                                               amounts
-	Care                                                  []careGroup
+	Care                                                  careSection
 	CareShort                                             []string
 	Paints                                                []paintRow
 	ThumbWidth, ThumbHeight                               int // as shown, CSS pixels
@@ -58,7 +58,7 @@ func newPage(p *plan.Plan, a *art) page {
 		Groups: groups, Sheet: newSheet(p, a),
 		StandOut: standOutOf(p), Harmony: newHarmony(p), Sight: sightOf(p), FewTubes: fewTubesOf(p),
 		SettingOut: settingOutOf(p), Layers: layersOf(p, care), Days: daysOf(p, care), Amounts: amountsOf(p),
-		Care: careGroups(p.Cautions), CareShort: care.short(),
+		Care: careOf(p.Cautions), CareShort: care.short(),
 		ThumbWidth: a.thumbW * 2 / 3, ThumbHeight: a.thumbH * 2 / 3,
 	}
 	n := 0

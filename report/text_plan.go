@@ -28,6 +28,7 @@ func PlanText(w io.Writer, p *plan.Plan, html, json, study, days string) error {
 	}
 	t.say(6, "Tubes: %s", strings.Join(tubes, ", "))
 	t.composing(p)
+	t.working(p)
 	t.line("Report: %s", html)
 	if json != "" {
 		t.line("Data:   %s", json)

@@ -10,6 +10,7 @@ type Coat struct {
 	Parts  []float64 // by volume, each over 0; len(Parts) == len(Paints)
 	Film   float64   // µm, wet
 	Medium Medium
+	Soaks  bool // it lies straight on a ground that takes oil in, as chalk and glue do
 }
 
 // Medium is what is stirred into the paint.

@@ -41,14 +41,22 @@ var throughTouch = Range{1.5, 2.5}
 // into it; then it drags. Common practice, no source.
 var openFor = Range{0.15, 0.4}
 
+// soaked is how many times as long a coat takes on a ground that takes oil in from beneath.
+// That what it lies on matters is told by [Dick1872] no. 2735; the figure is ours, since an
+// absorbent ground leaves a thin coat matt and set within a day or two, or does little.
+var soaked = Range{0.6, 1}
+
 // Drying returns how a coat dries in an air. Every figure is an estimate: the paints by
 // share, the driers among them, the medium, film, temperature and humidity each bring a
-// rough factor, and what they lie on and in what light is not known.
+// rough factor, as does an absorbent ground; in what light they dry is not known.
 func Drying(c Coat, air Air) Dries {
 	if len(c.Paints) == 0 {
 		return Dries{Slowest: -1}
 	}
 	days := c.pace().times(c.mediumFactor()).times(airFactor(air))
+	if c.Soaks {
+		days = days.times(soaked)
+	}
 	film := c.left() / thinFilm
 	touch := days.times(power(film, touchThinner, touchThicker))
 	through := days.times(throughTouch).times(power(film, throughThinner, throughThicker))

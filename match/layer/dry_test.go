@@ -40,7 +40,7 @@ func TestFastBeforeSlow(t *testing.T) {
 			sooner(t, x.Touch, y.Touch, "%s before %s", a, b)
 			sooner(t, x.Through, y.Through, "%s before %s", a, b)
 			sooner(t, x.Wet, y.Wet, "%s before %s", a, b)
-			assert.True(t, x.faster(y), "%s clearly before %s", a, b)
+			assert.True(t, dryingOf(coat(t, a), Indoors).faster(dryingOf(coat(t, b), Indoors)), "%s clearly before %s", a, b)
 		}
 	}
 	for _, black := range []string{"ivory-black", "lamp-black"} { // the slowest of all
@@ -58,7 +58,7 @@ func TestDryInOrder(t *testing.T) {
 	for _, p := range paint.Library() {
 		for _, film := range []float64{5, 25, 60, 100, 180, 400} {
 			for _, m := range []Medium{{}, {Linseed, 0.2}, {Alkyd, 0.3}, {StandOil, 1}, {Solvent, 1}} {
-				d := Drying(Coat{[]paint.Paint{p}, []float64{1}, film, m}, Air{12, 70})
+				d := Drying(Coat{[]paint.Paint{p}, []float64{1}, film, m, false}, Air{12, 70})
 				for _, r := range []Range{d.Touch, d.Through, d.Wet} {
 					assert.True(t, 0 < r.From && r.From < r.To && r.To < 1e4, "%s %g µm %s: %v", p.ID, film, m, r)
 				}
@@ -139,8 +139,8 @@ func TestMonotone(t *testing.T) {
 				a, b = b, a
 			}
 			for share := 1.; share < 12; share++ {
-				less := Drying(Coat{[]paint.Paint{a, b}, []float64{13 - share, share - 1 + 1e-3}, 100, Medium{}}, Indoors)
-				more := Drying(Coat{[]paint.Paint{a, b}, []float64{12 - share, share + 1e-3}, 100, Medium{}}, Indoors)
+				less := Drying(Coat{[]paint.Paint{a, b}, []float64{13 - share, share - 1 + 1e-3}, 100, Medium{}, false}, Indoors)
+				more := Drying(Coat{[]paint.Paint{a, b}, []float64{12 - share, share + 1e-3}, 100, Medium{}, false}, Indoors)
 				never(less, more, "%s, %g of %s", a.ID, share, b.ID)
 			}
 		}
@@ -201,6 +201,16 @@ func TestMediumsInOrder(t *testing.T) {
 		_, known := mediums[kind]
 		assert.Equal(t, kind != None && kind != Solvent, known, kind)
 	}
+}
+
+// What paint lies on matters, [Dick1872] no. 2735: an absorbent ground may hasten it, and
+// does not slow it (common practice, no source).
+func TestAbsorbentGround(t *testing.T) {
+	c := coat(t, "titanium-white")
+	before := touch(c)
+	c.Soaks = true
+	assert.Less(t, touch(c).From, before.From)
+	assert.LessOrEqual(t, touch(c).To, before.To)
 }
 
 func TestSlowest(t *testing.T) {

@@ -48,6 +48,7 @@ func TestParseMediumSaysWhatWouldDo(t *testing.T) {
 		"linseed 1:0":        "each over 0",
 		"linseed -1:10":      "each over 0",
 		"linseed 1:-10":      "each over 0",
+		"linseed -1:-10":     "each over 0",
 		"linseed 21:1":       "at most 20 of medium",
 		"linseed 1:10:3":     "each over 0",
 		"linseed 1:1e9":      "each over 0",

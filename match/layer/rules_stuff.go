@@ -19,6 +19,9 @@ const thickest = 500
 // bears returns the thickest film of this coat that dries without wrinkling, µm wet and
 // without solvent, in whole tens, at least 10.
 func (c Coat) bears() float64 {
+	if c.Medium.Kind == Alkyd { // runs together as oil does
+		c.Medium.Kind = Linseed
+	}
 	oil := Oil(c)
 	lean := min((1-(oil.From+oil.To)/2)/0.5, 1)
 	return max(math.Floor(thickest*lean/10+1e-9), 1) * 10
@@ -108,11 +111,14 @@ func zincBeneath(s judged, above int) (Fault, bool) {
 	return Fault{}, false
 }
 
+// zincSource is [PaintDamage] and [Rogala2010] in words.
+const zincSource = "Modern Paint Damage Atlas, Cultural Heritage Agency of the Netherlands, and Rogala and others 2010, Journal of the American Institute for Conservation 49(2)"
+
 // zinc is the fault of a zinc white beneath.
 func (s judged) zinc(below, above int, white paint.Paint) Fault {
 	upper, lower := s.stack[above].Name, s.stack[below].Name
 	return Fault{
-		Rule: ZincBeneath, Below: below, Source: "[Rogala2010], [PaintDamage] zinc white",
+		Rule: ZincBeneath, Below: below, Source: zincSource,
 		Reason: fmt.Sprintf("The zinc white in %s turns brittle within years and grows soaps: it cracks, and %s comes off it.", lower, upper),
 		Mend:   fmt.Sprintf("Take titanium white in place of %s in %s, or keep zinc white for the last coat.", white.Name, lower),
 		Change: Change{Coat: below, Swap: Swap{white.ID, "titanium-white"}},

@@ -52,7 +52,7 @@ out = "out/kettle.html"
 json = "kettle.json"
 study = "../study.png"
 ics = "kettle.ics"
-checklist = "/tmp/days.txt"
+checklist = "days.txt"
 quiet = true
 
 [left]
@@ -127,7 +127,7 @@ func TestReadEveryKey(t *testing.T) {
 	assert.Equal(t, filepath.Join(here, "kettle.json"), p.JSON)
 	assert.Equal(t, filepath.Join(filepath.Dir(here), "study.png"), p.Study)
 	assert.Equal(t, filepath.Join(here, "kettle.ics"), p.Calendar)
-	assert.Equal(t, "/tmp/days.txt", p.Checklist)
+	assert.Equal(t, filepath.Join(here, "days.txt"), p.Checklist)
 	assert.True(t, p.Quiet)
 	assert.Equal(t, map[string]float64{"titanium-white": 37, "yellow-ochre": 0}, o.Box.Left)
 	assert.Equal(t, plan.Work{

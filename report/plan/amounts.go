@@ -66,7 +66,7 @@ type Pile struct {
 // medium takes its part of the film. The usual film of 100 µm is common practice, no
 // source; a house painter's brushed coat was reckoned at 81 µm, [Whitelead1914].
 func amountsOf(regions []Region, l Layers, d *Days, g grid.Grid, box paint.Box, opt Options) Amounts {
-	c := newCount(regions, l.Coats, g, box, opt.Work)
+	c := newCount(regions, l.Coats, g, box, opt)
 	for i := range d.Sessions {
 		d.Sessions[i].Piles = c.layOut(d.Sessions[i])
 	}
@@ -81,6 +81,6 @@ func (c *count) text(film float64) string {
 	return fmt.Sprintf("An estimate: the area of each mix under each coat, times its wet film, %.0f µm for an ordinary coat (1 litre on %.3g m²), "+
 		"and %.0f %% on top for what stays on palette, knife and brush; nothing under %.1f ml is laid out. "+
 		"A hand that lays it on thick takes several times as much: set the film to your own. "+
-		"%s Ribbons are from a nozzle of %.0f mm; grams are of pigment and the oil it is ground in, and tubes differ.",
+		"%s Ribbons are from a nozzle of %.0f mm; grams are of pigment and the oil it is ground in, and tubes differ by an eighth and more.",
 		film, 1000/film, 100*c.waste, leastPile, sizesText(), nozzle)
 }

@@ -13,8 +13,8 @@ import (
 )
 
 // leastPile is the least that is laid out of a mix, in ml. Ours: under it parts cannot be
-// told apart on the knife, 1 in 12 being a crumb of 3 mm, and it skins over before it is
-// used.
+// told apart on the knife, 1 in 12 being a crumb of 4 mm, and most of it stays on knife and
+// brush.
 const leastPile = 0.5
 
 // A stock is the paint of one mix over the whole painting.
@@ -46,6 +46,7 @@ type load struct {
 type count struct {
 	known  []paint.Paint // those of the box come before the library's
 	waste  float64
+	finish paint.Finish
 	unit   grid.Unit
 	stocks []stock
 	loads  []load
@@ -53,10 +54,10 @@ type count struct {
 	kinds  []MediumAmount // unrounded
 }
 
-func newCount(regions []Region, coats []Coat, g grid.Grid, box paint.Box, work Work) *count {
-	c := &count{known: slices.Concat(box.Paints, paint.Library()), waste: WasteUsual, unit: g.Unit, at: map[string]int{}}
-	if work.Waste != nil {
-		c.waste = *work.Waste
+func newCount(regions []Region, coats []Coat, g grid.Grid, box paint.Box, opt Options) *count {
+	c := &count{known: slices.Concat(box.Paints, paint.Library()), waste: WasteUsual, finish: opt.Mixing.Finish, unit: g.Unit, at: map[string]int{}}
+	if opt.Work.Waste != nil {
+		c.waste = *opt.Work.Waste
 	}
 	panel := float64(g.Width) * float64(g.Height) / 100
 	place := map[string]float64{} // tag of a colour → cm² it covers
@@ -106,7 +107,7 @@ func (c *count) stockOf(id string, parts []Part) *stock {
 		n = len(c.stocks)
 		c.at[id] = n
 		of := knifed(parts, c.known)
-		c.stocks = append(c.stocks, stock{id: id, parts: parts, of: of, light: lightOf(of)})
+		c.stocks = append(c.stocks, stock{id: id, parts: parts, of: of, light: c.lightOf(of)})
 	}
 	return &c.stocks[n]
 }
@@ -121,9 +122,9 @@ func (s *stock) laidOn(tags []string, place map[string]float64) {
 }
 
 // lightOf returns L* of a pile laid thick, to three digits.
-func lightOf(of match.Pile) float64 {
+func (c *count) lightOf(of match.Pile) float64 {
 	k, s := of.Optics()
-	r := paint.Thick(&k, &s, paint.Gloss)
+	r := paint.Thick(&k, &s, c.finish)
 	return Round(r.Lab().L, 3)
 }
 

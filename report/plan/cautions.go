@@ -148,11 +148,11 @@ func (c *Caution) mark(uses []use, is func(use) bool) {
 
 // use is a mix as it is used: as a first recipe, or in a coat.
 type use struct {
-	tag    string // of the colour; the coat's id for a mix of its own
+	tag    string // of the colour; of the pile for a mix of the coat's own
 	coat   string // id; "" for a first recipe
 	parts  []Part
 	medium layer.Medium
-	thin   bool // the film of its paint, the medium aside
+	thin   bool // the film of its paint, the medium aside, and open to the light
 }
 
 // thinFilm is the part of an ordinary coat up to which a film counts as thin. Ours: a
@@ -166,14 +166,20 @@ func usesOf(regions []Region, l Layers) (uses []use) {
 			uses = append(uses, use{tag: c.ID, parts: c.Recipe.Parts})
 		}
 	}
-	for _, c := range l.Coats {
+	for i, c := range l.Coats {
 		medium, _ := layer.ParseMedium(c.Medium) // written by Medium.String
-		thin := c.Pass == PassGlaze || c.FilmUM/(1+medium.Parts) <= thinFilm*l.FilmUM
+		thin := c.Pass == PassGlaze || c.FilmUM/(1+medium.Parts) <= thinFilm*l.FilmUM && !paintedOver(c, l.Coats[i+1:])
 		for _, m := range c.Mixes {
-			uses = append(uses, use{cmp.Or(m.ID, c.ID), c.ID, m.Parts, medium, thin})
+			uses = append(uses, use{cmp.Or(m.ID, m.Pile, c.ID), c.ID, m.Parts, medium, thin})
 		}
 	}
 	return uses
+}
+
+// paintedOver tells whether one of the coats after a block-in is painted over it: little light
+// reaches it then.
+func paintedOver(c Coat, after []Coat) bool {
+	return c.Pass == PassBlockIn && slices.ContainsFunc(after, func(over Coat) bool { return over.Region == c.Region && over.Pass == PassNext })
 }
 
 // has tells whether a paint is in the mix.

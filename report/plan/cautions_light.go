@@ -55,7 +55,11 @@ func fadingOf(p paint.Paint, class int, uses []use, paints, box []paint.Paint) (
 	c.Paints = append(c.Paints, p.Name)
 	c.Instead = insteadOf(p, box, len(thin.Coats) > 0)
 	c.Text = fadingText(p, class, pale.Colours, thin.Coats) + insteadText(c.Instead) + paint.FadingDefers
-	c.Short = p.Name + " fades: " + insteadShort(c.Instead)
+	where := " fades: "
+	if class < worstClass {
+		where = " fades in pale tints and thin films: "
+	}
+	c.Short = p.Name + where + insteadShort(c.Instead)
 	return c, len(c.Colours) > 0
 }
 

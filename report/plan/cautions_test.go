@@ -78,7 +78,7 @@ func stack() Layers {
 	return Layers{FilmUM: 100, Coats: []Coat{
 		{ID: "A.1", Pass: PassBlockIn, Medium: "solvent 1:4", FilmUM: 100, Mixes: []CoatMix{{ID: "A1", Parts: partsOf("raw-umber", 1.0)}}},
 		{ID: "A.2", Pass: PassNext, Medium: "linseed 1:10", FilmUM: 100, Mixes: []CoatMix{{ID: "A1", Parts: partsOf("raw-umber", 1.0)}, {ID: "A2", Parts: partsOf("titanium-white", 1.0)}}},
-		{ID: "A.3", Pass: PassGlaze, Medium: "alkyd 1:1", FilmUM: 50, Mixes: []CoatMix{{Parts: partsOf("cobalt-teal", 1.0)}}},
+		{ID: "A.3", Pass: PassGlaze, Medium: "alkyd 1:1", FilmUM: 50, Mixes: []CoatMix{{Pile: "glaze 1", Parts: partsOf("cobalt-teal", 1.0)}}},
 	}}
 }
 
@@ -91,7 +91,7 @@ func TestCoatsAndSessionsAreMarked(t *testing.T) {
 	assert.Equal(t, []string{"manganese", "solvents"}, p.Layers.Coats[0].Cautions)
 	assert.Equal(t, []string{"manganese", "rags"}, p.Layers.Coats[1].Cautions)
 	assert.Equal(t, []string{"cobalt", "nickel", "rags", "solvents", "alkyd"}, p.Layers.Coats[2].Cautions)
-	assert.Equal(t, []string{"A.3"}, cautionBy(p.Cautions, "cobalt").Colours, "a mix of the coat's own goes by its id")
+	assert.Equal(t, []string{"glaze 1"}, cautionBy(p.Cautions, "cobalt").Colours, "a mix of the coat's own goes by its pile")
 	assert.Equal(t, []string{"A.2", "A.3"}, cautionBy(p.Cautions, "rags").Coats)
 	assert.Equal(t, []string{"manganese", "solvents", "rags"}, p.Days.Sessions[0].Cautions, "every session leaves rags")
 	assert.Equal(t, []string{"manganese", "cobalt", "nickel", "rags", "solvents", "alkyd"}, p.Days.Sessions[1].Cautions)
@@ -155,6 +155,18 @@ func TestClassIIOnlyWhereItIsWeak(t *testing.T) {
 			assert.False(t, c.Instead[0].Owned, "the box has none")
 		}
 	}
+}
+
+// A thin block-in is told of only where it stays in the light: common sense, no source.
+func TestBlockInUnderACoat(t *testing.T) {
+	box := tubesNamed(t, "titanium-white", "naphthol-red", "yellow-ochre")
+	l := Layers{FilmUM: 100, Coats: []Coat{
+		{ID: "A.1", Region: "A", Pass: PassBlockIn, FilmUM: 50, Medium: "none", Mixes: []CoatMix{{Pile: "block-in 1", Parts: partsOf("naphthol-red", 1.0)}}},
+		{ID: "B.1", Region: "B", Pass: PassNext, FilmUM: 100, Medium: "none", Mixes: []CoatMix{{Pile: "own 1", Parts: partsOf("yellow-ochre", 1.0)}}},
+	}}
+	assert.NotNil(t, cautionBy(cautionsOf(nil, l, box), "fades:naphthol-red"), "another region's coat does not cover it")
+	l.Coats[1].Region = "A"
+	assert.Nil(t, cautionBy(cautionsOf(nil, l, box), "fades:naphthol-red"))
 }
 
 // A violet without a lasting likeness says what to do; the palest tints of a paint of

@@ -185,7 +185,7 @@ type Caution struct {
 	Key     string   `json:"key"`     // stable, one of a kind in a plan; coats and sessions name it
 	Short   string   `json:"short"`   // for the point of use, a few words
 	Kind    string   `json:"kind"`    // "pigment", "medium", "studio" or "lightfastness"
-	Colours []string `json:"colours"` // tags of the mixes it is for; the coat's id for a mix of its own
+	Colours []string `json:"colours"` // tags of the mixes it is for: of colours, and of piles for mixes of coats' own
 	Coats   []string `json:"coats"`   // ids of the coats it is for
 	Source  string   `json:"source"`  // "from memory" where so
 	Instead []Other  `json:"instead"` // lasting paints like a weak one, in the box first, then any; else none

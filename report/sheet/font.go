@@ -15,9 +15,16 @@ import (
 // given away with anything.
 const fontName = "Go"
 
-// face is what is known of a font: how far each letter that it has a shape for moves on,
-// as a part of the letters' size.
-type face map[rune]float64
+// face is what is known of each letter that a font has a shape for.
+type face map[rune]shape
+
+// shape is how far a letter moves on, as a part of the letters' size, and the first letter
+// that looks the same: a space that does not break is a space. Only that one is written,
+// since the PDF library leaves it to chance which of two letters with one shape it keeps.
+type shape struct {
+	wide float64
+	as   rune
+}
 
 // faces returns the regular and the bold face.
 var faces = sync.OnceValue(func() [2]face { return [2]face{readFace(goregular.TTF), readFace(gobold.TTF)} })
@@ -47,21 +54,25 @@ func readFace(ttf []byte) face {
 			codes = table["cmap"][at:]
 		}
 	}
-	f := face{}
+	f, first := face{}, map[int]rune{}
 	segments := u16(codes, 6) / 2
 	for s := range segments {
-		last, first := u16(codes, 14+2*s), u16(codes, 16+2*(segments+s))
+		end, begin := u16(codes, 14+2*s), u16(codes, 16+2*(segments+s))
 		delta, offsetAt := u16(codes, 16+2*(2*segments+s)), 16+2*(3*segments+s)
-		for code := first; code <= last && code < 0xffff; code++ {
+		for code := begin; code <= end && code < 0xffff; code++ {
 			glyph := (code + delta) & 0xffff
 			if offset := u16(codes, offsetAt); offset != 0 {
-				if glyph = u16(codes, offsetAt+offset+2*(code-first)); glyph != 0 {
+				if glyph = u16(codes, offsetAt+offset+2*(code-begin)); glyph != 0 {
 					glyph = (glyph + delta) & 0xffff
 				}
 			}
-			if glyph != 0 {
-				f[rune(code)] = float64(u16(table["hmtx"], 4*min(glyph, long-1))) / em
+			if glyph == 0 {
+				continue
 			}
+			if _, known := first[glyph]; !known {
+				first[glyph] = rune(code)
+			}
+			f[rune(code)] = shape{float64(u16(table["hmtx"], 4*min(glyph, long-1))) / em, first[glyph]}
 		}
 	}
 	return f
@@ -72,10 +83,10 @@ func readFace(ttf []byte) face {
 func printable(words string, bold bool) string {
 	f := faceOf(bold)
 	return strings.Map(func(r rune) rune {
-		if _, has := f[r]; !has || r < ' ' {
-			return '?'
+		if s, has := f[r]; has && r >= ' ' {
+			return s.as
 		}
-		return r
+		return '?'
 	}, strings.ToValidUTF8(words, "?"))
 }
 
@@ -84,17 +95,17 @@ func widthOf(words string, size grid.Millimetres, bold bool) grid.Millimetres {
 	f := faceOf(bold)
 	sum := 0.0
 	for _, r := range printable(words, bold) {
-		sum += f[r]
+		sum += f[r].wide
 	}
 	return size * grid.Millimetres(sum)
 }
 
-// wrap breaks words into lines of at most a width; a word longer than that has a line of
-// its own.
+// wrap breaks words into lines of at most a width, at plain spaces only; a word longer than
+// that has a line of its own.
 func wrap(words string, width, size grid.Millimetres, bold bool) []string {
 	var lines []string
 	now := ""
-	for _, w := range strings.Fields(words) {
+	for _, w := range strings.FieldsFunc(words, func(r rune) bool { return r == ' ' }) {
 		longer := strings.TrimSpace(now + " " + w)
 		if now != "" && widthOf(longer, size, bold) > width {
 			lines = append(lines, now)

@@ -20,8 +20,8 @@ func PDF(w io.Writer, book Book) error {
 	fixed := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // the file tells no day, and the library would put today's
 	f.SetCreationDate(fixed)
 	f.SetModificationDate(fixed)
-	f.SetTitle(book.Title, true)
-	f.SetCreator(book.Program, true)
+	f.SetTitle(printable(book.Title, false), true)
+	f.SetCreator(printable(book.Program, false), true)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AddUTF8FontFromBytes(fontName, "", goregular.TTF)
@@ -39,7 +39,11 @@ func PDF(w io.Writer, book Book) error {
 	if err := f.Output(&b); err != nil {
 		return fmt.Errorf("the sheets could not be written as PDF: %w", err)
 	}
-	_, err := w.Write(b.Bytes())
+	pdf, err := unscaled(b.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(pdf)
 	return err
 }
 

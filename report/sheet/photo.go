@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"image"
+	"image/color"
 	"image/jpeg"
 	"math"
 	"slices"
@@ -56,6 +57,7 @@ func (o Options) pixels(g grid.Grid) (int, error) {
 type shown struct {
 	image image.Image
 	panel grid.Grid
+	wide  map[int]bool // the widths in pixels of the parts cut so far
 }
 
 // newShown returns the picture, in gray where it is asked for.
@@ -66,14 +68,14 @@ func newShown(p *analyze.Picture, g grid.Grid, as As) *shown {
 		for i := range m.Pix {
 			m.Pix[i] = grayOf(p.Lab[3*i])
 		}
-		return &shown{m, g}
+		return &shown{m, g, map[int]bool{}}
 	}
 	m := image.NewNRGBA(bounds)
 	for i := range p.Width * p.Height {
 		copy(m.Pix[4*i:], p.RGB[3*i:3*i+3])
 		m.Pix[4*i+3] = 255
 	}
-	return &shown{m, g}
+	return &shown{m, g, map[int]bool{}}
 }
 
 // grays holds the gray of every tenth of L*.
@@ -113,11 +115,34 @@ func (s *shown) part(v view) (Image, error) {
 	if v.mirrored {
 		cut = imaging.FlipH(cut)
 	}
+	onPage := v.boxOf(box)
+	cut, onPage.Width = s.unlike(cut, onPage.Width)
 	var b bytes.Buffer
 	if err := jpeg.Encode(&b, s.flat(cut), &jpeg.Options{Quality: jpegQuality}); err != nil {
 		return Image{}, fmt.Errorf("the photo could not be put onto a sheet: %w", err)
 	}
-	return Image{Box: v.boxOf(box), JPEG: slices.Clip(b.Bytes())}, nil
+	return Image{Box: onPage, JPEG: slices.Clip(b.Bytes())}, nil
+}
+
+// unlike makes a part wider by as many columns of pixels as it takes to have a width that
+// no part before it has, and its width on the page as much: they lie outside of what is
+// seen. The PDF library sorts images by their width and leaves those of one width in any
+// order, so that the same job would give another file each time.
+func (s *shown) unlike(cut *image.NRGBA, onPage grid.Millimetres) (*image.NRGBA, grid.Millimetres) {
+	have := cut.Rect.Dx()
+	want := have
+	for s.wide[want] {
+		want++
+	}
+	s.wide[want] = true
+	if want == have {
+		return cut, onPage
+	}
+	wider := imaging.New(want, cut.Rect.Dy(), color.White)
+	for at := want - have; at > 0; at -= have { // of the picture's own colours, for clean edges
+		wider = imaging.Paste(wider, cut, image.Pt(at, 0))
+	}
+	return imaging.Paste(wider, cut, image.Pt(0, 0)), onPage * grid.Millimetres(want) / grid.Millimetres(have)
 }
 
 // flat returns a gray picture as one channel.

@@ -97,7 +97,7 @@ func mm(m grid.Millimetres) string {
 }
 
 // hex returns the gray as a colour of SVG.
-func (g Gray) hex() string { return fmt.Sprintf("#%02x%[1]02x%[1]02x", uint8(g)) }
+func (g Gray) hex() string { return fmt.Sprintf("#%02[1]x%02[1]x%02[1]x", uint8(g)) }
 
 // escaped returns words as XML text.
 func escaped(words string) string {
