@@ -16,6 +16,7 @@ golden:
 fuzz:
 	go test ./analyze/colour -run '^$$' -fuzz FuzzParse -fuzztime 1m
 	go test ./grid -run '^$$' -fuzz FuzzSpans -fuzztime 1m
+	go test ./grid -run '^$$' -fuzz FuzzLay -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzOpen -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzInside -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzReadMask -fuzztime 1m

@@ -68,9 +68,12 @@ func buyText(a *plan.Amounts) string {
 	return listed(list)
 }
 
-// small words an amount: two figures below 10, whole above.
+// small words an amount: a tenth below 10, whole above.
 func small(v float64) string {
-	if v < 9.95 {
+	switch {
+	case v > 0 && v < 0.05:
+		return "under 0.1"
+	case v < 9.95:
 		return fmt.Sprintf("%.1f", v)
 	}
 	return fmt.Sprintf("%.0f", v)

@@ -120,7 +120,7 @@ func TestReportInBrowser(t *testing.T) {
 // pressed is at least 44 pixels high, on a phone as on a desk.
 func TestReportFits(t *testing.T) {
 	ctx := browser(t)
-	p := composedPlan(t) // it has all that a report can have
+	p := workedPlan(t) // it has all that a report can have
 	for _, width := range []int64{390, 820, 1280} {
 		open(t, ctx, p, width)
 		wide := ask[[]string](t, ctx, `[...document.querySelectorAll("body *")].filter(e => !e.closest(".scroll,.skip,caption,svg") && e.getBoundingClientRect().right > innerWidth + 1).map(e => e.className || e.tagName)`)

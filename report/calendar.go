@@ -82,7 +82,8 @@ func (c almanac) add(what, date, summary, text string) error {
 	}
 	e := c.cal.AddEvent(c.uid(what))
 	e.SetDtStampTime(c.start) // [RFC5545] 3.6.1 requires one; the clock would make each file another
-	e.SetAllDayStartAt(day)   // without an end it lasts that day
+	e.SetAllDayStartAt(day)
+	e.SetAllDayEndAt(day.AddDate(0, 0, 1)) // the first day that it is not: readers of the old RFC 2445 take none for no time at all
 	e.SetSummary(calendarText(summary))
 	if text != "" {
 		e.SetDescription(calendarText(text))

@@ -72,7 +72,7 @@ func checkComponents(t *testing.T, lines []string, events int) {
 			n++
 		case "END":
 			require.Equal(t, within, value)
-			for _, must := range []string{"UID", "DTSTAMP", "DTSTART;VALUE=DATE", "SUMMARY"} {
+			for _, must := range []string{"UID", "DTSTAMP", "DTSTART;VALUE=DATE", "DTEND;VALUE=DATE", "SUMMARY"} {
 				assert.Equal(t, 1, seen[must], "%s of an event", must)
 			}
 			within = "VCALENDAR"
@@ -81,7 +81,7 @@ func checkComponents(t *testing.T, lines []string, events int) {
 			uids[value] = true
 		case "DTSTAMP":
 			assert.Regexp(t, `^\d{8}T\d{6}Z$`, value, "3.8.7.2: in UTC")
-		case "DTSTART;VALUE=DATE":
+		case "DTSTART;VALUE=DATE", "DTEND;VALUE=DATE":
 			assert.Regexp(t, `^\d{8}$`, value, "3.3.4")
 		case "SUMMARY", "DESCRIPTION", "NAME":
 			assert.NotRegexp(t, `(?:^|[^\\])(?:\\\\)*[,;]`, value, "3.3.11: escaped")
@@ -112,6 +112,7 @@ for e in cal.walk("VEVENT"):
     assert not e.errors, e.errors
     day = e["DTSTART"].dt
     assert type(day) is datetime.date, day
+    assert e["DTEND"].dt - day == datetime.timedelta(days=1), e["DTEND"]
     out["events"].append({"date": day.isoformat(), "summary": str(e["SUMMARY"]), "text": str(e.get("DESCRIPTION", "")), "stamp": e["DTSTAMP"].dt.isoformat()})
 json.dump(out, sys.stdout)`)
 		read.Stdin = strings.NewReader(calendarOf(t, p))
@@ -155,7 +156,7 @@ func TestCalendarWords(t *testing.T) {
 	s.Coats, s.Dry, s.Reason, s.Piles = []string{"A.1", "B.1", "A.2"}, []string{"B.1"}, "waits for B.1 to dry", s.Piles[:1]
 	text := unfold(calendarOf(t, p))
 	assert.Contains(t, text, `SUMMARY:Copper kettle: block-in of wall\, B\; next pass of wall`+"\r\n", "a name with a comma goes by its tag")
-	assert.Contains(t, text, `DESCRIPTION:Touch dry first\, by the thumb: B.1\, block-in of upper left\, dark yellow-green.\nA.1`)
+	assert.Contains(t, text, `DESCRIPTION:First: touch dry\, by the thumb\, must be B.\nA.1 block-in of wall: A1\, A2\, A3\; with solvent 1:4\n`)
 	assert.Contains(t, text, `Care: cadmium: no dry sanding\, no spraying\; solvent: open a window.\n`)
 	assert.Contains(t, text, `\; into A.1 while that is wet\n`)
 	assert.Contains(t, text, `Waits for B.1 to dry.`+"\r\n")

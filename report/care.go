@@ -55,8 +55,8 @@ func (c carer) keys(keys []string) []string {
 	return words
 }
 
-// careSection is the section of all cautions; Shared is the sentence that each would
-// end in.
+// careSection is the section of all cautions; Shared is the sentence that they would
+// end in, said once above them.
 type careSection struct {
 	Shared string
 	Groups []careGroup
@@ -67,17 +67,16 @@ func careOf(list []plan.Caution) careSection {
 	return careSection{shared, careGroups(list, shared)}
 }
 
-// sharedEnd returns the sentence that all texts end in, "" for none.
+// sharedEnd returns the last sentence of the first text where others end in it too, "" if
+// none does.
 func sharedEnd(list []plan.Caution) string {
-	if len(list) == 0 {
+	if len(list) < 2 {
 		return ""
 	}
 	text := list[0].Text
 	end := text[strings.LastIndex(strings.TrimSuffix(text, "."), ". ")+1:]
-	for _, c := range list {
-		if !strings.HasSuffix(c.Text, end) {
-			return ""
-		}
+	if !slices.ContainsFunc(list[1:], func(c plan.Caution) bool { return strings.HasSuffix(c.Text, end) }) {
+		return ""
 	}
 	return strings.TrimSpace(end)
 }
@@ -90,9 +89,9 @@ type careGroup struct {
 
 // careRow is a caution in full.
 type careRow struct {
-	Short, Paints, Text string
-	Colours, Coats      []string
-	Source              string
+	Paints, Text   string // Paints is "" where the text begins with them
+	Colours, Coats []string
+	Source         string
 }
 
 // careTitles are the kinds of cautions in the page's words.
@@ -107,7 +106,11 @@ func careGroups(list []plan.Caution, shared string) []careGroup {
 			groups = append(groups, careGroup{Title: careTitles[c.Kind]})
 		}
 		last := &groups[len(groups)-1]
-		last.Rows = append(last.Rows, careRow{capital(c.Short), strings.Join(c.Paints, ", "), strings.TrimSuffix(c.Text, " "+shared), c.Colours, c.Coats, c.Source})
+		paints := strings.Join(c.Paints, ", ")
+		if strings.HasPrefix(c.Text, paints) {
+			paints = ""
+		}
+		last.Rows = append(last.Rows, careRow{paints, strings.TrimSuffix(c.Text, " "+shared), c.Colours, c.Coats, c.Source})
 	}
 	return groups
 }

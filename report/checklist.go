@@ -20,7 +20,7 @@ func Checklist(w io.Writer, p *plan.Plan) error {
 	c.say(2, "%s on %s ground. %s.", p.Panel.Size, article(p.Panel.Ground), either(len(p.Days.Sessions) > 0, spanText(&p.Days), "There is nothing to paint"))
 	c.gap()
 	for _, r := range p.Regions {
-		c.say(6, "  %-2s  %s", r.Tag, r.Name)
+		c.say(6, "  %s, %s", r.Tag, r.Name)
 	}
 	c.gap()
 	c.say(0, "%s", p.Layers.Text)

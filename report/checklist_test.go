@@ -34,7 +34,8 @@ func TestChecklist(t *testing.T) {
 	}
 	list := checklistOf(t, workedPlan(t))
 	for _, text := range []string{
-		"Session 1, Mon 30 Nov 2026\n--------------------------\n", "  [ ] Pile A1, a hazelnut (1.2 ml): ", ", 3 a week from Mon 30 Nov 2026.", "Afterwards\n----------\n",
+		"Session 1, Mon 30 Nov 2026\n--------------------------\n", "  [ ] Pile A1: 3 Titanium White + 3 Burnt Umber + 1 Viridian\n      a hazelnut (1.2 ml)\n      Titanium White 3/8 in", " 12 sessions from Mon 30 Nov 2026 to Fri 25 Dec\n  2026, 3 a week.\n",
+		"  A, across the top, dark brown\n", "[ ] Touch dry, by the thumb: B and C\n", "  Care: cadmium: no dry sanding", "Afterwards\n----------\n",
 		"  [ ] Varnish, 17 Jun 2027 to 17 Dec 2027. Once it is dry all through, six to\n      twelve months;", "with solvent 1:4",
 	} {
 		assert.Contains(t, list, text)
@@ -52,7 +53,7 @@ func TestChecklistWithoutDates(t *testing.T) {
 		p.Days.After[i].From, p.Days.After[i].To = "", ""
 	}
 	list := checklistOf(t, p)
-	for _, text := range []string{"Session 2, day 3\n", ", 3 a week.", "[ ] Varnish, days 200 to 383.", "[ ] Touch dry, day 33."} {
+	for _, text := range []string{"Session 2, day 3\n", "12 sessions within 26 days, 3 a week.", "[ ] Varnish, days 200 to 383.", "[ ] Touch dry, day 33."} {
 		assert.Contains(t, list, text)
 	}
 	assert.NotContains(t, list, "2026")

@@ -124,7 +124,8 @@ func (n coatNamer) with(id string) string {
 	}
 	var piles []string
 	for _, m := range c.Mixes {
-		piles = append(piles, either(onItself(m), m.Pile, m.Pile+" for "+listed(m.On)))
+		on := n.others(c, m)
+		piles = append(piles, m.Pile+either(len(on) > 0, " for "+listed(on), ""))
 	}
 	text := ": " + strings.Join(piles, ", ")
 	if how := n.how(c); how != "" {
@@ -133,9 +134,19 @@ func (n coatNamer) with(id string) string {
 	return text
 }
 
-// onItself tells whether a pile is laid in the places of the colour it is named after,
-// and in no others.
-func onItself(m plan.CoatMix) bool { return len(m.On) == 0 || len(m.On) == 1 && m.On[0] == m.Pile }
+// others returns the colours in whose places a pile of a coat is laid; none where that
+// is the one it is named after, or all of the region.
+func (n coatNamer) others(c *plan.Coat, m plan.CoatMix) []string {
+	if len(m.On) == 1 && m.On[0] == m.Pile {
+		return nil
+	}
+	for _, r := range n.regions {
+		if r.Tag == c.Region && len(r.Colours) == len(m.On) {
+			return nil
+		}
+	}
+	return m.On
+}
 
 // mediumText words a medium of a coat: "with linseed 1:10", "" for none.
 func mediumText(medium string) string {

@@ -69,7 +69,7 @@ func workedDays(p *plan.Plan) plan.Days {
 		s.Date = first.AddDate(0, 0, s.Day-1).Format(time.DateOnly)
 		for _, m := range c.Mixes {
 			s.Mixes = append(s.Mixes, m.Pile)
-			s.Piles = append(s.Piles, plan.Pile{ID: m.Pile, ML: 1.24, Size: "a hazelnut", Parts: m.Parts})
+			s.Piles = append(s.Piles, plan.Pile{ID: m.Pile, ML: 1.24, Size: "a hazelnut", Tubes: "Titanium White 3/8 in, Viridian a dab", Parts: m.Parts})
 		}
 		if len(c.Over) > 0 {
 			s.Dry, s.Reason = c.Over, "waits for "+c.Over[0]+" to dry"
@@ -84,7 +84,7 @@ func workedDays(p *plan.Plan) plan.Days {
 }
 
 func workedAmounts(p *plan.Plan) plan.Amounts {
-	a := plan.Amounts{FilmUM: 100, Waste: 0.3, Spread: 10, Text: "At 100 µm wet a litre covers 10 m²; 30 % more is laid out than is painted."}
+	a := plan.Amounts{FilmUM: 100, Waste: 0.3, Spread: 10, Mediums: []plan.MediumAmount{{Medium: "linseed", ML: 2.1}}, Text: "At 100 µm wet a litre covers 10 m²; 30 % more is laid out than is painted."}
 	for _, r := range p.Regions {
 		for _, c := range r.Colours {
 			a.Mixes = append(a.Mixes, plan.MixAmount{ID: c.ID, CM2: 61.5, Coats: 2, ML: 1.6, Grams: 2.9})
@@ -92,9 +92,9 @@ func workedAmounts(p *plan.Plan) plan.Amounts {
 	}
 	left := []float64{37, 0.4}
 	for i, c := range p.Paints {
-		tube := plan.TubeAmount{Paint: c.ID, Name: c.Name, ML: 3.2, Grams: 6.1, Density: 1.9, Text: "The box does not say what is left."}
+		tube := plan.TubeAmount{Paint: c.ID, Name: c.Name, ML: 3.2, Grams: 6.1, Density: 1.9, Text: "takes about 3 ml"}
 		if i < len(left) {
-			tube.LeftML, tube.BuyML, tube.Text = &left[i], []float64{0, 2.8}[i], []string{"Enough.", "Buy one."}[i]
+			tube.LeftML, tube.BuyML, tube.Text = &left[i], []float64{0, 2.8}[i], []string{"enough", "buy one"}[i]
 		}
 		a.Tubes = append(a.Tubes, tube)
 	}
@@ -108,23 +108,57 @@ func workedCautions(p *plan.Plan) []plan.Caution {
 		p.Days.Sessions[i].Cautions = []string{"cadmium", "solvent"}
 	}
 	return []plan.Caution{
-		{Key: "cadmium", Kind: "pigment", Short: "cadmium: no dry sanding, no spraying", Text: "Harmful if breathed in or swallowed: never sand it dry or spray it, keep food and drink away, wash your hands.",
+		{Key: "cadmium", Kind: "pigment", Short: "cadmium: no dry sanding, no spraying", Text: "Harmful if breathed in or swallowed: never sand it dry or spray it. Labels come first.",
 			Paints: []string{"Cadmium Red Light", "Cadmium Yellow Lemon"}, Colours: []string{"A1", "B2"}, Source: "from memory"},
-		{Key: "solvent", Kind: "medium", Short: "solvent: open a window", Text: "The vapour of solvents harms: open two windows, keep the pot shut.", Coats: []string{"A.1", "B.1"}, Source: "[HSE] EH40"},
-		{Key: "rags", Kind: "studio", Short: "oily rags: under water or spread out", Text: "Rags with drying oil heat up by themselves and can catch fire.", Source: "Common practice, no source"},
-		{Key: "fades", Kind: "lightfastness", Short: "Alizarin Crimson fades in tints", Text: "Alizarin Crimson is weak in tints and glazes.", Paints: []string{"Alizarin Crimson"}, Colours: []string{"A1"}, Source: "[ASTM D4303]"},
+		{Key: "solvent", Kind: "medium", Short: "solvent: open a window", Text: "The vapour of solvents harms: open two windows, keep the pot shut. Labels come first.", Coats: []string{"A.1", "B.1"}, Source: "[HSE] EH40"},
+		{Key: "rags", Kind: "studio", Short: "oily rags: under water or spread out", Text: "Rags with drying oil heat up by themselves and can catch fire. Labels come first.", Source: "Common practice, no source"},
+		{Key: "fades", Kind: "lightfastness", Short: "Alizarin Crimson fades in tints", Text: "Alizarin Crimson is weak in tints and glazes. Labels come first.", Paints: []string{"Alizarin Crimson"}, Colours: []string{"A1"}, Source: "[ASTM D4303]"},
 	}
 }
 
-// Times are said in the unit that suits their end.
+// An estimate is said in the unit that suits each end, and no finer than it is known.
 func TestTimeText(t *testing.T) {
 	for _, c := range []struct {
 		from, to float64
 		want     string
 	}{
-		{0.5, 1.5, "12 to 36 hours"}, {2, 2.4, "48 to 58 hours"}, {2, 6, "2 to 6 days"}, {5, 5.2, "5 days"}, {6, 27, "6 to 27 days"},
-		{14, 42, "2 to 6 weeks"}, {183, 365, "6 to 12 months"}, {1.0 / 24, 1.0 / 24, "1 hour"},
+		{1.0 / 24, 1.0 / 24, "1 hour"}, {0, 0.1, "1 to 2 hours"}, {0.1, 2.4, "2 hours to 2 days"}, {0.4, 0.6, "12 hours"}, {0.7, 8, "18 hours to 8 days"},
+		{1, 1.2, "1 day"}, {2, 6, "2 to 6 days"}, {5, 5.2, "5 days"}, {6, 28, "6 days to 4 weeks"}, {35, 70, "5 to 10 weeks"}, {182.6, 365.25, "6 to 12 months"},
 	} {
 		assert.Equal(t, c.want, timeText(plan.Span{From: c.from, To: c.to}))
 	}
+}
+
+// The earliest day to go over a coat is never before its estimate is over: half a day
+// more is another day.
+func TestDaysAfter(t *testing.T) {
+	s := &plan.Session{Day: 29, Date: "2026-12-29"}
+	assert.Equal(t, "Fri 1 Jan", daysAfter(s, 2.4))
+	assert.Equal(t, "Thu 31 Dec", daysAfter(s, 2))
+	s.Date = ""
+	assert.Equal(t, "day 32", daysAfter(s, 2.4))
+}
+
+// Of the coats that have to be dry a thumb reaches the uppermost: each region once, in
+// the plan's order, by its name where that has no comma.
+func TestPlacesToTouch(t *testing.T) {
+	p := workedPlan(t)
+	p.Regions = slices.Clone(p.Regions)
+	p.Regions[1].Name = "bottle"
+	name := coatNamerOf(p)
+	assert.Equal(t, "bottle and C", name.placesText([]string{"C.1", "B.1", "B.2"}))
+	assert.Equal(t, "block-in of bottle, C, 1 more; next pass of bottle", name.passes([]string{"B.1", "C.1", "D.1", "B.2"}, 2))
+	assert.Empty(t, name.placesText([]string{"Z.9"}))
+}
+
+// What the plan says of days it says in one line, dated or counted.
+func TestSpanText(t *testing.T) {
+	p := workedPlan(t)
+	assert.Equal(t, "12 sessions from Mon 30 Nov 2026 to Fri 25 Dec 2026, 3 a week", spanText(&p.Days))
+	p.Days.Start = ""
+	assert.Equal(t, "12 sessions within 26 days, 3 a week", spanText(&p.Days))
+	p.Days.Sessions, p.Days.Start = p.Days.Sessions[:1], "2026-11-30"
+	assert.Equal(t, "1 session on Mon 30 Nov 2026, 3 a week", spanText(&p.Days))
+	p.Days.Sessions = nil
+	assert.Empty(t, spanText(&p.Days))
 }

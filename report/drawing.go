@@ -48,7 +48,7 @@ func drawingViews(p *plan.Plan) []view {
 		return nil
 	}
 	d := drawnOf(p)
-	return []view{{ID: "drawing", Label: "Drawing", Paper: true, Strokes: d.strokes(), Values: d.numbers(),
+	return []view{{ID: "drawing", Label: "Drawing", Paper: true, Strokes: d.strokes(), Numbers: d.numbers(),
 		Caption: fmt.Sprintf("What to draw before painting: the heavier a line, the more it matters. Those with a number are set out below. This is weight %d of 10: at 1 only the main lines are drawn, at 10 all that were found.", p.Drawing.Detail)}}
 }
 
@@ -96,12 +96,12 @@ func (d drawn) numbers() []label {
 	return list
 }
 
-// room tells whether a number can stand at a place: two sizes from all others, which
-// three digits need, and one from the picture's edge.
+// room tells whether a number can stand at a place: so far from all others that two
+// digits do not touch where a telephone has them larger, and one size from the edge.
 func (d drawn) room(at grid.Point, taken []grid.Point, size float64) bool {
 	x, y := float64(at.X), float64(at.Y)
 	for _, other := range taken {
-		if math.Abs(x-float64(other.X)) < 2*size && math.Abs(y-float64(other.Y)) < 1.3*size {
+		if math.Abs(x-float64(other.X)) < 2*size && math.Abs(y-float64(other.Y)) < 1.8*size {
 			return false
 		}
 	}

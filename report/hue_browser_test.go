@@ -99,7 +99,7 @@ const faintText = `(() => {
 // [WCAG22] 1.4.3.
 func TestEveryTextReads(t *testing.T) {
 	ctx := browser(t)
-	p := *composedPlan(t)
+	p := *workedPlan(t)
 	p.Harmony = sampleHarmony(t)
 	open(t, ctx, &p, 1280)
 	ask[bool](t, ctx, `(document.querySelectorAll("details").forEach(d => d.open = true), true)`)

@@ -43,7 +43,7 @@ func manyColours(t *testing.T) *plan.Plan {
 func TestNeverByHueAlone(t *testing.T) {
 	hues := manyColours(t)
 	hues.Harmony = sampleHarmony(t)
-	for name, p := range map[string]*plan.Plan{"demo": demoPlan(t), "composed": composedPlan(t), "many hues": hues} {
+	for name, p := range map[string]*plan.Plan{"demo": demoPlan(t), "composed": composedPlan(t), "worked": workedPlan(t), "many hues": hues} {
 		assert.Empty(t, hueFindings(t, pageOf(t, p)), name)
 	}
 

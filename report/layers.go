@@ -63,7 +63,7 @@ func layersOf(p *plan.Plan, care carer) layers {
 			l.Passes = append(l.Passes, pass{Name: capital(c.Pass)})
 		}
 		last := &l.Passes[len(l.Passes)-1]
-		last.Coats = append(last.Coats, coatRowOf(c, name.region(c), days[c.ID], care))
+		last.Coats = append(last.Coats, coatRowOf(c, name, days[c.ID], care))
 	}
 	for i := range l.Passes {
 		l.Passes[i].gather()
@@ -87,12 +87,12 @@ func brokenRules(broken []plan.Broken, name coatNamer) []brokenRule {
 	return list
 }
 
-// gather says once above the coats what was said of most of them, if of two or more.
+// gather says once above the coats what was said of most of them.
 func (p *pass) gather() {
-	said, most := map[string]int{}, 1
+	said := map[string]int{}
 	for _, c := range p.Coats {
-		if said[c.Why]++; c.Why != "" && said[c.Why] > most {
-			p.Why, most = c.Why, said[c.Why]
+		if said[c.Why]++; 2*said[c.Why] > len(p.Coats) && len(p.Coats) > 1 {
+			p.Why = c.Why
 		}
 	}
 	for i := range p.Coats {
@@ -124,9 +124,9 @@ func coatsOf(p *plan.Plan, tag string) string {
 	return strings.Join(words, ", ")
 }
 
-func coatRowOf(c *plan.Coat, name string, day *plan.Session, care carer) coatRow {
+func coatRowOf(c *plan.Coat, name coatNamer, day *plan.Session, care carer) coatRow {
 	row := coatRow{
-		ID: c.ID, Tag: c.Region, Name: name, Piles: []coatPile{},
+		ID: c.ID, Tag: c.Region, Name: name.region(c), Piles: []coatPile{},
 		Medium: either(c.Medium == "", "none", c.Medium), Film: fmt.Sprintf("%.0f µm", c.FilmUM), Oil: percents(c.Oil),
 		Wet: timeText(c.WetFor), Touch: timeText(c.TouchDry), Slowest: slowest(c), GoOver: timeText(c.GoOver),
 		Into: c.Into, Why: c.Why, Care: care.coat(c),
@@ -135,7 +135,7 @@ func coatRowOf(c *plan.Coat, name string, day *plan.Session, care carer) coatRow
 		row.Painted, row.Earliest = capital(inYear(day.Date, day.Day)), capital(daysAfter(day, c.GoOver.From))
 	}
 	for _, m := range c.Mixes {
-		row.Piles = append(row.Piles, coatPile{m.Pile, onOthers(m)})
+		row.Piles = append(row.Piles, coatPile{m.Pile, name.others(c, m)})
 	}
 	return row
 }
@@ -153,13 +153,4 @@ func slowest(c *plan.Coat) string {
 // percents words an estimate of a share: "44 to 52 %".
 func percents(s plan.Span) string {
 	return strings.Replace(span(100*s.From, 100*s.To), "-", " to ", 1) + " %"
-}
-
-// onOthers returns the colours in whose places a pile is laid, where it is not only the
-// one it is named after.
-func onOthers(m plan.CoatMix) []string {
-	if onItself(m) {
-		return nil
-	}
-	return m.On
 }

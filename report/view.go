@@ -18,6 +18,7 @@ type view struct {
 	GrayOf                   string // id of the image that it shows in gray; "": its own image, Href
 	Href                     template.HTMLAttr
 	Strokes                  []stroke // drawn over white in place of an image
+	Numbers                  []label  // of strokes, all of one size
 	Values                   []label
 	Tags                     []tag
 }

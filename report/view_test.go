@@ -27,7 +27,7 @@ func TestEveryViewShows(t *testing.T) {
 	p := composedPlan(t)
 	open(t, ctx, p, 390)
 	views := allViews(p)
-	assert.Len(t, views, 11)
+	require.Len(t, views, 12)
 	for _, v := range views {
 		require.NoError(t, chromedp.Do(ctx, chromedp.Click(chromedp.CSS(`label[for=v-`+v.ID+`]`))))
 		shown := ask[[]string](t, ctx, `[...document.querySelectorAll(".view")].filter(e => getComputedStyle(e).display != "none").map(e => e.classList[1])`)

@@ -29,7 +29,7 @@ type Fault struct {
 	Below, Above int    // indices in the stack; the same where it lies in one coat alone
 	Reason       string // what happens otherwise, in a sentence
 	Mend         string // what to do, in a sentence
-	Source       string // key of SOURCES.md, or that there is none
+	Source       string // for the painter to read; says so where there is none
 	Change       Change // the mend, as data
 }
 
@@ -55,11 +55,12 @@ const practice = "common practice, no source"
 // one fault of a rule for each coat above, against the coat below it that is worst, so that
 // its mend serves for all below.
 // Days are judged by the early end of the estimates: what is called too early is so by
-// all that is known; between the ends a painter tries with a finger.
+// all that is known; between the ends a painter tries with a finger. Only over a carbon
+// black, where a finger is deceived, by the late end.
 func Check(stack []Laid, air Air) []Fault {
 	s := judged{stack: stack}
 	for _, c := range stack {
-		s.dries = append(s.dries, Drying(c.Coat, air))
+		s.dries = append(s.dries, dryingOf(c.Coat, air))
 	}
 	var faults []Fault
 	for above := range stack {
@@ -87,7 +88,7 @@ var (
 // judged is a stack with how each coat dries.
 type judged struct {
 	stack []Laid
-	dries []Dries
+	dries []drying
 }
 
 // bottom returns the lowest coat of those that lie wet into wet up to this one, and so dry

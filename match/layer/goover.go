@@ -5,14 +5,14 @@ package layer
 import "math"
 
 // GoOver returns the days after a coat is laid until another may go over it dry: From by
-// the early end of the estimates, which is what Check judges by, To by the late end. From
-// that day on none of the rules that waiting mends is broken; see WaitingMends for the rest.
+// what Check judges by, To by the late end of the estimates. From that day on none of the rules that waiting mends is broken; see WaitingMends for the rest.
 func GoOver(below, above Coat, air Air) Range {
-	lower, upper := Drying(below, air), Drying(above, air)
-	if above.glaze() || upper.faster(lower) {
-		return lower.Through
+	lower := dryingOf(below, air)
+	wait := lower.Touch.longer(lower.rest(dryingOf(above, air)))
+	if above.glaze() {
+		wait = wait.longer(lower.Through)
 	}
-	return lower.Touch
+	return wait
 }
 
 // WaitingMends tells whether one coat may ever go over another, be it late: not where it is

@@ -17,6 +17,9 @@ const leanerWord = 0.02
 // practice, no source: block-ins are washed in with umber, which is fat by its pigment.
 const wash = 50
 
+// shareTie is less oil than matters: of coats beneath that are alike, the lowest is named.
+const shareTie = 1e-9
+
 // leaner tells whether one coat is surely leaner than another beneath it.
 func leaner(above, below Coat) bool {
 	return leanerBy(above, below) > leanerWord && (below.Medium.Kind != Solvent || below.left() > wash)
@@ -27,7 +30,7 @@ func leaner(above, below Coat) bool {
 func fatOverLean(s judged, above int) (Fault, bool) {
 	below, by := -1, 0.0
 	for i := range above {
-		if d := leanerBy(s.stack[above].Coat, s.stack[i].Coat); leaner(s.stack[above].Coat, s.stack[i].Coat) && d > by {
+		if d := leanerBy(s.stack[above].Coat, s.stack[i].Coat); leaner(s.stack[above].Coat, s.stack[i].Coat) && d > by+shareTie {
 			below, by = i, d
 		}
 	}

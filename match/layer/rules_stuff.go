@@ -111,11 +111,14 @@ func zincBeneath(s judged, above int) (Fault, bool) {
 	return Fault{}, false
 }
 
+// zincSource is [PaintDamage] and [Rogala2010] in words.
+const zincSource = "Modern Paint Damage Atlas, Cultural Heritage Agency of the Netherlands, and Rogala and others 2010, Journal of the American Institute for Conservation 49(2)"
+
 // zinc is the fault of a zinc white beneath.
 func (s judged) zinc(below, above int, white paint.Paint) Fault {
 	upper, lower := s.stack[above].Name, s.stack[below].Name
 	return Fault{
-		Rule: ZincBeneath, Below: below, Source: "[Rogala2010], [PaintDamage] zinc white",
+		Rule: ZincBeneath, Below: below, Source: zincSource,
 		Reason: fmt.Sprintf("The zinc white in %s turns brittle within years and grows soaps: it cracks, and %s comes off it.", lower, upper),
 		Mend:   fmt.Sprintf("Take titanium white in place of %s in %s, or keep zinc white for the last coat.", white.Name, lower),
 		Change: Change{Coat: below, Swap: Swap{white.ID, "titanium-white"}},

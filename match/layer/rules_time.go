@@ -38,20 +38,16 @@ func tooSoon(s judged, above int) (Fault, bool) {
 
 // fastOverSlow: a coat that dries clearly faster needs what lies beneath dry through.
 func fastOverSlow(s judged, above int) (Fault, bool) {
-	below, days := s.keptBy(above, func(i int) float64 {
-		if s.dries[above].faster(s.dries[i]) {
-			return s.dries[i].Through.From
-		}
-		return 0
-	})
+	below, days := s.keptBy(above, func(i int) float64 { return s.dries[i].rest(s.dries[above]).From })
 	if below < 0 {
 		return Fault{}, false
 	}
 	upper, lower := s.stack[above], s.stack[below]
 	f := s.wait(FastOverSlow, below, above, days)
-	f.Source = "[Saitzyk1987] drying rates"
+	f.Source = "Saitzyk 1987, Art Hardware, on drying rates" // [Saitzyk1987]
 	f.Reason = fmt.Sprintf("%s dries faster than %s, which goes on moving under it: the stiff paint above cracks.", upper.Name, lower.Name)
-	if slow := lower.Paints[s.dries[below].Slowest]; slow.Black() && slow.Facts.Drying == "very slow" {
+	if slow := lower.Paints[s.dries[below].Slowest]; s.dries[below].black {
+		f.Reason = fmt.Sprintf("%s is slow with %s: it skins over while it is soft beneath, and the faster %s over it cracks.", lower.Name, slow.Name, upper.Name)
 		f.Mend += fmt.Sprintf(" Or take Mars Black, which dries sooner, in place of %s beneath.", slow.Name)
 	}
 	return f, true
@@ -73,11 +69,3 @@ const glazeFrom = 0.5
 
 // glaze tells whether a coat is so thin a paint that it can soften what lies beneath.
 func (c Coat) glaze() bool { return !c.Medium.none() && c.Medium.Parts >= glazeFrom }
-
-// clearly is how many times as long one coat must take for another to dry clearly faster.
-// Ours: titanium white over lamp black, which the trade warns of, is at 1.25; a touch of
-// umber in one of two like mixes, which it does not, at 1.15.
-const clearly = 1.2
-
-// faster tells whether one coat dries clearly faster than another, by the middle.
-func (d Dries) faster(than Dries) bool { return d.Touch.middle()*clearly < than.Touch.middle() }

@@ -88,10 +88,15 @@ func FuzzParseBox(f *testing.F) {
 	f.Add([]byte("name = 1"))
 	f.Add([]byte(tubeText("paint = 'viridian'", "0.5", "1")))
 	f.Add([]byte("[tube]\nk = [1]"))
+	f.Add([]byte("paints = ['viridian']\n[left]\nviridian = '3 ml' # about\n"))
+	f.Add([]byte("paints = ['viridian']\nleft = { 'PG18' = 0, x.y = {} }\n"))
 	f.Add([]byte("[paints]\nx = [\"\\u00e9\"]"))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		if box, err := parseBox("box.toml", text); err == nil {
 			assert.NotEmpty(t, box.Paints)
+			for id, ml := range box.Left {
+				assert.True(t, box.has(id) && ml >= 0 && ml <= mostLeft, "%s: %v", id, ml)
+			}
 		}
 	})
 }

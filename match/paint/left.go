@@ -3,6 +3,7 @@
 package paint
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"math"
@@ -109,13 +110,15 @@ func leftEntries(text []byte) (entries []leftEntry) {
 	p := unstable.Parser{}
 	p.Reset(text[mark:])
 	var table []string
+	line, counted := 1, 0 // up to where lines are counted
 	for p.NextExpression() {
 		node := p.Expression()
 		switch node.Kind {
 		case unstable.Table, unstable.ArrayTable:
 			table = keyOf(node)
 		case unstable.KeyValue:
-			line := 1 + strings.Count(string(text[:mark+offset(node)]), "\n")
+			at := mark + offset(node)
+			line, counted = line+bytes.Count(text[counted:at], []byte("\n")), at
 			entries = append(entries, entriesOf(slices.Concat(table, keyOf(node)), node.Value(), line)...)
 		}
 	}

@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -57,7 +58,12 @@ func TestBoxSaysWhatIsWrongWithWhatIsLeft(t *testing.T) {
 			assert.NotContains(t, err.Error(), "\n", "one sentence")
 		})
 	}
+	many := "paints = ['viridian']\nleft = {"
+	for i := range 2001 {
+		many += fmt.Sprintf("a%d = 0, ", i)
+	}
 	for text, want := range map[string]string{
+		many + "z = 0}":                                          "box.toml: has more than 2000 keys, which is no box",
 		"paints = ['viridian']\nleft = '3 ml'":                   "box.toml:2:8: this is of the wrong kind",
 		"paints = ['viridian']\n[[left]]\nviridian = '3 ml'":     "box.toml:2:",
 		"paints = ['viridian']\n[left]\n[left.x]\nviridian = ''": "box.toml:4: left: this is of the wrong kind",

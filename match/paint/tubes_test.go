@@ -203,6 +203,7 @@ func FuzzWithTube(f *testing.F) {
 	f.Add([]byte("paints = ['viridian']"), "My green", "spectra", 0.5)
 	f.Add([]byte("name = 'x'\n[[tube]]\npaint='PB29'\n# one\n"), "", "a\n\"b\"", 1e-7)
 	f.Add([]byte("\xef\xbb\xbfpaints = ['viridian']\r\n"+tubeText("paint = 'PB29'", "1", "1")+"\r\n# end"), "é ö", "", 3.)
+	f.Add([]byte("paints = ['PB29']\n[left]\nPB29 = '3 g'"), "", "", 1.)
 	f.Fuzz(func(t *testing.T, text []byte, name, source string, k float64) {
 		like := known(t, "ultramarine-blue")
 		own, err := OwnTube(like, name)
@@ -226,6 +227,7 @@ func FuzzWithTube(f *testing.F) {
 				assert.Contains(t, now.Paints, p)
 			}
 		}
+		assert.Equal(t, was.Left, now.Left)
 		twice, err := withTube("box.toml", with, own)
 		require.NoError(t, err)
 		assert.Equal(t, string(with), string(twice))

@@ -81,6 +81,6 @@ func (c *count) text(film float64) string {
 	return fmt.Sprintf("An estimate: the area of each mix under each coat, times its wet film, %.0f µm for an ordinary coat (1 litre on %.3g m²), "+
 		"and %.0f %% on top for what stays on palette, knife and brush; nothing under %.1f ml is laid out. "+
 		"A hand that lays it on thick takes several times as much: set the film to your own. "+
-		"%s Ribbons are from a nozzle of %.0f mm; grams are of pigment and the oil it is ground in, and tubes differ.",
+		"%s Ribbons are from a nozzle of %.0f mm; grams are of pigment and the oil it is ground in, and tubes differ by an eighth and more.",
 		film, 1000/film, 100*c.waste, leastPile, sizesText(), nozzle)
 }

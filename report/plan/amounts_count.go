@@ -13,8 +13,8 @@ import (
 )
 
 // leastPile is the least that is laid out of a mix, in ml. Ours: under it parts cannot be
-// told apart on the knife, 1 in 12 being a crumb of 3 mm, and it skins over before it is
-// used.
+// told apart on the knife, 1 in 12 being a crumb of 4 mm, and most of it stays on knife and
+// brush.
 const leastPile = 0.5
 
 // A stock is the paint of one mix over the whole painting.

@@ -237,6 +237,8 @@ func TestAmountsAgainstWhatIsLeft(t *testing.T) {
 		{6, 60, 0, "takes about 6 ml, little of the 60 ml left"},
 		{6, 9, 0, "takes about 6 ml, most of the 9 ml left"},
 		{6, 6, 0, "takes about 6 ml, nearly all of the 6 ml left: have another tube at hand"},
+		{2.5, 3.07, 0, "takes about 2.5 ml, nearly all of the 3.1 ml left: have another tube at hand"},
+		{6, 7, 0, "takes about 6 ml, nearly all of the 7 ml left: have another tube at hand"},
 		{6, 4.5, 1.5, "takes about 6 ml, more than the 4.5 ml left: buy about 1.5 ml, a tube of 37 ml"},
 		{0.1, 0, 0.1, "takes a dab, and none is left: buy a dab, a tube of 37 ml"},
 		{75, 0, 75, "takes about 75 ml, and none is left: buy about 75 ml, 3 tubes of 37 ml"},
@@ -255,25 +257,24 @@ func TestAmountsOnThePalette(t *testing.T) {
 		return []Part{part("titanium-white", white), part("burnt-umber", umber)}
 	}
 	regions := []Region{
-		{Tag: "A", Share: 0.5, Colours: []Colour{aColour("A1", 0.2, umber(1, 3)...), aColour("A2", 0.3, umber(5, 1)...)}},
-		{Tag: "B", Share: 0.5, Colours: []Colour{aColour("B1", 0.1, part("ivory-black", 1)), aColour("B2", 0.2, part("titanium-white", 1)), aColour("B3", 0.2, umber(2, 1)...)}},
+		{Tag: "A", Share: 0.5, Colours: []Colour{aColour("A1", 0.2, umber(1, 3)...), aColour("A2", 0.2, umber(5, 1)...), aColour("A3", 0.1, part("titanium-white", 1))}},
+		{Tag: "B", Share: 0.5, Colours: []Colour{aColour("B1", 0.1, part("ivory-black", 1)), aColour("B2", 0.2, umber(8, 1)...), aColour("B3", 0.2, umber(2, 1)...)}},
 	}
-	l := Layers{FilmUM: 100, Coats: []Coat{aCoat("B.1", "B", PassBlockIn, "none", 100, "B1", "B2", "B3"), aCoat("A.1", "A", PassBlockIn, "none", 100, "A1", "A2")}}
+	l := Layers{FilmUM: 100, Coats: []Coat{aCoat("B.1", "B", PassBlockIn, "none", 100, "B1", "B2", "B3"), aCoat("A.1", "A", PassBlockIn, "none", 100, "A1", "A2", "A3")}}
 	d := &Days{Sessions: []Session{{Coats: []string{"B.1", "A.1"}}}}
 	amountsOf(regions, l, d, squareMetre(t), paint.StarterBox(), Options{})
 	var order []string
 	for _, p := range d.Sessions[0].Piles {
 		order = append(order, p.ID)
 	}
-	assert.Equal(t, []string{"B2", "B3", "B1", "A2", "A1"}, order)
+	assert.Equal(t, []string{"A3", "B2", "B3", "B1", "A2", "A1"}, order)
 
 	// A pile stands with the region that it is laid out for, not with that of its tag.
 	regions[1].Colours[2].SameAs, l.Coats[0].Mixes[2].Pile = "A2", "A2"
 	d = &Days{Sessions: []Session{{Coats: []string{"B.1"}}}}
 	amountsOf(regions, l, d, squareMetre(t), paint.StarterBox(), Options{})
 	require.Len(t, d.Sessions[0].Piles, 3)
-	assert.Equal(t, "A2", d.Sessions[0].Piles[1].ID)
-	assert.Equal(t, "B1", d.Sessions[0].Piles[2].ID)
+	assert.Equal(t, "A2", d.Sessions[0].Piles[1].ID) // lighter than B1, darker than B2
 }
 
 // Things of known volume by the formula of a ball, π/6·d³; a cap's and a ribbon's volume

@@ -63,23 +63,23 @@ const nearlyAll = 0.8
 
 // ofLeft says how much of what is left is taken.
 func ofLeft(ml, left float64) string {
-	share := ml / left
+	share, told := ml/left, Round(left, 1)
 	switch {
 	case left == 0:
 		return "and none is left: " + toBuy(ml)
 	case share > 1:
-		return fmt.Sprintf("more than the %g ml left: %s", left, toBuy(ml-left))
+		return fmt.Sprintf("more than the %g ml left: %s", told, toBuy(ml-left))
 	case share > nearlyAll:
-		return fmt.Sprintf("nearly all of the %g ml left: have another tube at hand", left)
+		return fmt.Sprintf("nearly all of the %g ml left: have another tube at hand", told)
 	case share > 0.6:
-		return fmt.Sprintf("most of the %g ml left", left)
+		return fmt.Sprintf("most of the %g ml left", told)
 	}
 	for parts, word := range []string{"", "", "half", "a third", "a quarter", "a fifth"} {
 		if parts > 1 && share > 1/(float64(parts)+0.5) {
-			return fmt.Sprintf("%s of the %g ml left", word, left)
+			return fmt.Sprintf("%s of the %g ml left", word, told)
 		}
 	}
-	return fmt.Sprintf("little of the %g ml left", left)
+	return fmt.Sprintf("little of the %g ml left", told)
 }
 
 // usualTube is what a tube holds, in ml. Common practice, no source: 37 or 40.

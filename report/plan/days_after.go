@@ -4,6 +4,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"time"
 )
 
@@ -14,30 +15,35 @@ const (
 	varnishTo   = 365
 )
 
-// after lists what is to be done once the last coat is on.
+// after lists what is to be done once the last coat is on, in order; no list for no coats.
+// Source: that oil rubbed into a finished painting cannot be taken off it again as a
+// varnish can, and that a varnish thinned well may go on before, [MITRA307]; the rest is
+// common practice, no source.
 func (s *schedule) after() []Event {
 	if len(s.taken) == 0 {
 		return []Event{}
 	}
-	last := s.taken[len(s.taken)-1]
-	dry := Span{}
+	var dry Span // of all of it
 	for i, c := range s.coats {
 		laid := float64(s.day[i])
 		dry = Span{max(dry.From, laid+c.TouchDry.From), max(dry.To, laid+c.TouchDry.To)}
 	}
-	dry = Span{Round(dry.From, 0), Round(dry.To, 0)}
-	varnish := Span{float64(last + varnishFrom), float64(last + varnishTo)}
+	dry = Span{math.Ceil(dry.From), math.Ceil(dry.To)}
+	last := float64(s.taken[len(s.taken)-1])
+	varnish := Span{max(last+varnishFrom, dry.To), max(last+varnishTo, dry.To)}
 	return []Event{
-		{Name: "touch dry", Day: dry, Text: "All of it is dry to the touch; press lightly at the thickest and darkest places."},
-		{Name: "oil out", Day: Span{dry.To, varnish.From}, Text: "Where passages have sunk in and look dull."},
-		{Name: "varnish", Day: varnish, Text: "6 to 12 months after the last coat."},
+		{Name: "touch dry", Day: dry, Text: "All of it is dry to the touch. Try with a thumb where it is thickest and darkest."},
+		{Name: "oil out", Day: Span{dry.To, varnish.From}, Text: "Only where paint has sunk in and looks dull, and only once it is dry to the touch: rub in the least linseed oil that does, thinned with as much solvent, and wipe off after some minutes all that comes off. " +
+			"It yellows and cannot be taken off again, so leave to the varnish what can wait for it. Between sessions it helps to see a sunken colour right before it is painted on."},
+		{Name: "thin varnish", Day: Span{dry.To, varnish.From}, Text: "If it has to be shown before it can be varnished: one thin coat of retouching varnish, well thinned, over paint that is dry to the touch."},
+		{Name: "varnish", Day: varnish, Text: "6 to 12 months after the last coat, the later the thicker or fatter the paint, and only where a cloth with a little of the varnish's solvent takes no colour off. A varnish that can be taken off again is best."},
 	}
 }
 
 // date turns days into dates.
 func (d *Days) date(start time.Time) {
-	d.Start = start.Format(time.DateOnly)
 	on := func(day float64) string { return start.AddDate(0, 0, int(day)-1).Format(time.DateOnly) }
+	d.Start = on(1)
 	for i := range d.Sessions {
 		d.Sessions[i].Date = on(float64(d.Sessions[i].Day))
 	}
@@ -46,10 +52,15 @@ func (d *Days) date(start time.Time) {
 	}
 }
 
-// text says how long it takes.
+// text says how long it takes, and that a thumb decides.
 func (d Days) text() string {
 	if len(d.Sessions) == 0 {
 		return "There is nothing to paint."
 	}
-	return fmt.Sprintf("%d sessions over %d days.", len(d.Sessions), d.Sessions[len(d.Sessions)-1].Day)
+	sessions, over := "One session", ""
+	if n := len(d.Sessions); n > 1 {
+		sessions, over = fmt.Sprintf("%d sessions", n), fmt.Sprintf(" over %d days", d.Sessions[n-1].Day)
+	}
+	return fmt.Sprintf("%s%s; the last coat is dry to the touch by about day %.0f. The days are planned for the middle of each drying estimate, so that about as often as not the paint is dry before and after: try with a thumb what has to be dry, go on sooner where it leaves no mark, and put the session off where it does.",
+		sessions, over, d.After[0].Day.To)
 }

@@ -4,16 +4,22 @@ package plan
 
 import "tonewright/match/layer"
 
-// brokenOf returns the rules that the coats break, by region from what lies behind on.
+// brokenOf returns the rules that the coats break: first those that the settings for all
+// coats break, then the others by region, from what lies behind on.
 func (in layersFrom) brokenOf(all []coat) []Broken {
-	broken := []Broken{}
+	others := []Broken{}
+	var set settingFaults
 	for _, r := range in.behind {
 		coats := coatsOn(all, r)
 		for _, f := range in.faults(coats) {
-			broken = append(broken, in.broken(coats, f))
+			if ofSettings(coats, f) {
+				set = set.with(in, coats[f.Above], f)
+				continue
+			}
+			others = append(others, in.broken(coats, f))
 		}
 	}
-	return broken
+	return append(set.broken(in), others...)
 }
 
 // coatsOn returns a region's coats, the lowest first.

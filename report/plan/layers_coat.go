@@ -52,23 +52,17 @@ func (c coat) at(colour int) (layer.Coat, bool) {
 }
 
 // goOver returns the days after one coat until another of its region may go over it: of
-// the places where both lie the one that waits longest; of coats that nowhere meet, which
-// still touch, until the lower is dry to the touch.
-func goOver(below, above coat, air layer.Air) (wait layer.Range) {
-	meet := false
+// the places where both lie the one that waits longest, and all of the lower, which the
+// brush touches beside them, dry to the touch.
+func goOver(below, above coat, air layer.Air) layer.Range {
+	wait := touchDry(below, air)
 	for _, p := range below.piles {
 		for _, j := range p.on {
-			over, both := above.at(j)
-			if !both {
-				continue
+			if over, both := above.at(j); both {
+				w := layer.GoOver(below.laid(p), over, air)
+				wait = layer.Range{From: max(wait.From, w.From), To: max(wait.To, w.To)}
 			}
-			meet = true
-			w := layer.GoOver(below.laid(p), over, air)
-			wait = layer.Range{From: max(wait.From, w.From), To: max(wait.To, w.To)}
 		}
-	}
-	if !meet {
-		return touchDry(below, air)
 	}
 	return wait
 }
@@ -197,10 +191,10 @@ func (in layersFrom) wishedCoat(r, i int, wish CoatWish) coat {
 }
 
 // How thick the coats of a pass are, times an ordinary one. Common practice, no source: a
-// block-in is scrubbed out thin; a glaze is as match.Glaze has it.
+// block-in is scrubbed out thin, and a glaze drawn out or wiped.
 const (
 	blockInFilm = 0.5
-	glazeFilm   = 1.0 / 3
+	glazeFilm   = 0.25
 )
 
 // usualFilm returns how thick a coat of a pass is, times an ordinary one.

@@ -44,21 +44,44 @@ func (p *proposer) glazes(r int) (coats []coat) {
 }
 
 // glazeFor returns the glaze that a colour earns over its own mix, if any.
-func (p *proposer) glazeFor(r, j int) (match.GlazeFor, bool) {
+func (p *proposer) glazeFor(r, j int) (thinned, bool) {
 	c, own := p.regions[r].Colours[j], p.mixOf(r, j)
 	rec := c.Recipe
 	if !c.Missed() || rec.ChromaShift > -glazeDull && rec.ValueShift < glazeLight || len(own.of.Paints) == 0 {
-		return match.GlazeFor{}, false
+		return thinned{}, false
 	}
 	k, s := own.of.Optics()
 	under := paint.Thick(&k, &s, p.opt.Mixing.Finish)
 	aim := colour.Lab{L: c.AimLab[0], A: c.AimLab[1], B: c.AimLab[2]}
 	for _, g := range match.AdviseGlaze(p.glazing(r), &under, aim, p.opt.Mixing.Finish).Best {
-		if g.Coats == 1 && !g.Milky() && Round(rec.DeltaE-g.DeltaE, 2) >= glazeGains {
-			return g, true
+		t := p.thinned(g.Paint, &under, aim)
+		if !g.Milky() && Round(rec.DeltaE-t.off, 2) >= glazeGains {
+			return t, true
 		}
 	}
-	return match.GlazeFor{}, false
+	return thinned{}, false
+}
+
+// thinned is a paint in a glaze of the usual film.
+type thinned struct {
+	paint  paint.Paint
+	medium float64 // parts to one of paint
+	off    float64 // CIEDE2000 from the aim, over the mix it is for
+}
+
+// glazeMedia are the parts of medium to one of paint that a glaze is mixed with. Ours.
+var glazeMedia = []float64{1, 2, 3, 4, 6, 8, 12, 16}
+
+// thinned returns how much medium brings one coat of a paint nearest to an aim; of equals
+// the least.
+func (p *proposer) thinned(of paint.Paint, under *colour.Spectrum, aim colour.Lab) (best thinned) {
+	for i, m := range glazeMedia {
+		seen := paint.Film(&of.K, &of.S, glazeFilm*paint.Coat/(1+m), under, p.opt.Mixing.Finish)
+		if off := Round(colour.DeltaE00(aim, seen.Lab()), 2); i == 0 || off < best.off {
+			best = thinned{of, m, off}
+		}
+	}
+	return best
 }
 
 // glazing returns the paints that a region may be glazed with.
@@ -75,14 +98,11 @@ func (p *proposer) glazing(r int) (paints []paint.Paint) {
 func (p Palette) allows(id string) bool { return p.From == WholeBox || slices.Contains(p.Paints, id) }
 
 // glazeOf is a glaze on one colour.
-func (p *proposer) glazeOf(r, j int, g match.GlazeFor) coat {
-	pile := match.Pile{Paints: []paint.Paint{g.Paint}, Parts: []float64{1}}
-	c := p.regions[r].Colours[j]
-	medium := layer.Medium{Kind: layer.Linseed, Parts: float64(g.Medium)}
-	return coat{
-		region: r, pass: PassGlaze, medium: medium, film: p.opt.Work.Film * glazeFilm,
-		piles: []pileOn{{tag: p.tagged(PassGlaze, pile, medium), parts: PartsOf(pile), of: pile, on: []int{j}}},
-		why: fmt.Sprintf("%s over the dry %s brings it from %.1f to %.1f CIEDE2000 of its aim, which no mix of these paints reaches.",
-			g.Paint.Name, c.ID, c.Recipe.DeltaE, Round(g.DeltaE, 1)),
-	}
+func (p *proposer) glazeOf(r, j int, g thinned) coat {
+	pile, c := match.Pile{Paints: []paint.Paint{g.paint}, Parts: []float64{1}}, p.regions[r].Colours[j]
+	glaze := p.blank(r, PassGlaze)
+	glaze.medium = layer.Medium{Kind: layer.Linseed, Parts: g.medium}
+	glaze.piles = []pileOn{{tag: p.tagged(PassGlaze, pile, glaze.medium), parts: PartsOf(pile), of: pile, on: []int{j}}}
+	glaze.why = fmt.Sprintf("%s over the dry %s brings it from %.1f to %.1f CIEDE2000 of its aim, nearer than any mix came.", g.paint.Name, c.ID, c.Recipe.DeltaE, g.off)
+	return glaze
 }

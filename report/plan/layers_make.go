@@ -66,7 +66,8 @@ func passRank(pass string) int { return slices.Index([]string{PassBlockIn, PassN
 
 // inPasses orders coats, which stand by region, by their passes: all that are blocked in,
 // then the first of the next passes, and so on; within each as they stand. Of one region
-// no coat overtakes another. It numbers them.
+// no coat overtakes another, and what is painted into a wet coat follows it at once. It
+// numbers them.
 func inPasses(all []coat) []coat {
 	type key struct{ rank, round int }
 	keys := make([]key, len(all))
@@ -75,8 +76,10 @@ func inPasses(all []coat) []coat {
 		k := key{rank: passRank(c.pass)}
 		all[i].number = 1
 		if i > 0 && all[i-1].region == c.region {
-			before := keys[i-1]
-			if k.rank <= before.rank {
+			switch before := keys[i-1]; {
+			case c.wet && c.after == 0:
+				k = before
+			case k.rank <= before.rank:
 				k = key{before.rank, before.round + 1}
 			}
 			all[i].number = all[i-1].number + 1
@@ -102,7 +105,7 @@ func (in layersFrom) entry(all []coat, i int) Coat {
 	air := in.opt.Work.Air
 	e := Coat{
 		ID: in.id(c), Region: in.regions[c.region].Tag, Pass: c.pass, Own: c.own, Mixes: []CoatMix{}, After: c.after,
-		Medium: c.medium.String(), FilmUM: Round(c.film, 1), Over: []string{}, Why: c.why,
+		Medium: c.medium.String(), FilmUM: Round(c.film, 1), Over: []string{}, Why: c.why, Cautions: []string{},
 	}
 	for j, p := range c.piles {
 		laid := c.laid(p)

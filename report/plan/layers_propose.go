@@ -4,6 +4,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 
 	"tonewright/analyze/colour"
 	"tonewright/match"
@@ -62,10 +63,9 @@ func (p *proposer) coats(r int) (coats []coat) {
 	return coats
 }
 
-// sound tells whether a region's coats break no rule.
+// sound tells whether a region's coats break no rule, but for what the painter set.
 func (p *proposer) sound(coats []coat) bool {
-	colours := len(p.regions[coats[0].region].Colours)
-	return len(faultsOf(coats, colours, p.opt.Work.Air, func(coat) string { return "" })) == 0
+	return !slices.ContainsFunc(p.faults(coats), func(f layer.Fault) bool { return !ofSettings(coats, f) })
 }
 
 // nextPasses returns the ordinary coats of a region over its block-in, as many of each

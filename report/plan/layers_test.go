@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math/rand/v2"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -84,9 +85,9 @@ func TestProposalsBreakNoRule(t *testing.T) {
 	passes := map[string]int{}
 	for try := range 40 {
 		ground := []string{"black", "gray", "white", "umber"}[try%4]
-		work := Work{Medium: medium(t, []string{"none", "linseed 1:10", "alkyd 1:4", "stand oil 1:6", "solvent 1:3"}[try%5])}
+		work := Work{Medium: medium(t, []string{"none", "linseed 1:10", "alkyd 1:8", "stand oil 1:10", "solvent 1:3"}[try%5])}
 		opt := onGround(t, ground, aBox(random), work)
-		opt.Mixing.Coat = []float64{1, 1, 0.4, 2}[try/4%4]
+		opt.Mixing.Coat = []float64{1, 1, 0.4, 1.5}[try/4%4]
 		regions := madeRegions(random, opt, 2, 3, 1)
 		l := layersOf(anywhere(regions, opt))
 		require.Empty(t, l.Broken, "%v", l.Broken)
@@ -191,9 +192,9 @@ func TestFaultsAreCaughtAndMended(t *testing.T) {
 		{"a glaze over alizarin laid the day before", layer.OverWet,
 			[]CoatWish{{Pile: pileFrom(t, "alizarin-crimson")}, {Pass: PassGlaze, Pile: pileFrom(t, "ultramarine-blue"), Medium: &glaze, After: 1}},
 			[]string{"titanium-white", "alizarin-crimson", "ultramarine-blue"}},
-		{"umber over fat alizarin", layer.FastOverSlow,
-			[]CoatWish{{Pile: pileFrom(t, "alizarin-crimson"), Medium: &fat, Film: 0.4}, {Pile: pileFrom(t, "burnt-umber 1, lead-white 1")}},
-			[]string{"titanium-white", "alizarin-crimson", "burnt-umber", "lead-white"}},
+		{"lean white over fat sienna", layer.FatOverLean,
+			[]CoatWish{{Pile: pileFrom(t, "raw-sienna"), Medium: &fat, Film: 0.4}, {Pile: pileFrom(t, "lead-white")}},
+			[]string{"raw-sienna", "lead-white"}},
 		{"zinc white beneath", layer.ZincBeneath,
 			[]CoatWish{{Pile: pileFrom(t, "zinc-white 3, yellow-ochre 1")}, {Pile: pileFrom(t, "titanium-white 1, yellow-ochre 1")}},
 			[]string{"titanium-white", "zinc-white", "yellow-ochre"}},
@@ -223,6 +224,40 @@ func TestFaultsAreCaughtAndMended(t *testing.T) {
 			mended = mended || !slices.ContainsFunc(after, func(a Broken) bool { return a.Rule == b.Rule && slices.Equal(a.Coats, b.Coats) })
 		}
 		assert.True(t, mended, "%s: %s", c.name, b.Line)
+	}
+}
+
+// Settings that no coat bears are told once, with the line at the top of the file that
+// mends them: with it none is left.
+func TestSettingsAreMended(t *testing.T) {
+	box := paint.StarterBox()
+	for line, set := range map[string]func(o *Options){
+		"medium": func(o *Options) { o.Work.Medium = layer.Medium{Kind: layer.StandOil, Parts: 2} },
+		"coat":   func(o *Options) { o.Mixing.Coat = 15 },
+		"film":   func(o *Options) { o.Work.Film = 1000 },
+	} {
+		opt := onGround(t, "white", box, Work{})
+		set(&opt)
+		regions := madeRegions(rand.New(rand.NewPCG(4, 4)), opt, 3, 2)
+		l := layersOf(anywhere(regions, opt))
+		require.Len(t, l.Broken, 1, line)
+		key, value, _ := strings.Cut(l.Broken[0].Line, " = ")
+		require.Equal(t, line, key, "%v", l.Broken)
+		assert.Len(t, l.Broken[0].Coats, 2)
+		if key == "medium" {
+			value, err := strconv.Unquote(value)
+			require.NoError(t, err)
+			opt.Work.Medium = medium(t, value)
+		} else {
+			n, err := strconv.ParseFloat(value, 64)
+			require.NoError(t, err)
+			if key == "coat" {
+				opt.Mixing.Coat = n
+			} else {
+				opt.Work.Film = n
+			}
+		}
+		assert.Empty(t, layersOf(anywhere(regions, opt)).Broken, line)
 	}
 }
 

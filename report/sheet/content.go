@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 
 	"tonewright/grid"
 	"tonewright/report/plan"
@@ -34,6 +35,9 @@ func (b *book) content(v view, finer int) ([]Mark, error) {
 	return []Mark{Clip{Box: v.box(), Marks: marks}}, nil
 }
 
+// lightSide goes under dark lines that may run over a dark photo.
+var lightSide = Pen{Width: 0.45, Gray: 255}
+
 // lines draws the grid and, lighter, what parts its cells. Over a photo, under which
 // the paper is not seen, each line is dark with light sides, so that it shows on anything.
 func (b *book) lines(v view, finer int, under Gray) []Mark {
@@ -43,7 +47,7 @@ func (b *book) lines(v view, finer int, under Gray) []Mark {
 	}
 	fine, whole = Pen{Width: 0.1, Gray: faint}, Pen{Width: 0.15, Gray: 40}
 	marks := finerLines(b.grid, v, finer, fine)
-	return append(marks, gridLines(b.grid, v, Pen{Width: 0.45, Gray: 255}, whole)...)
+	return append(marks, gridLines(b.grid, v, lightSide, whole)...)
 }
 
 // Weights of the drawing's lines, in millimetres: the strongest and the weakest.
@@ -62,7 +66,7 @@ func (b *book) contours(v view) []Mark {
 		if !v.sees(c.Points()) {
 			continue
 		}
-		weight := lightest + (heaviest-lightest)*c.Strength
+		weight := lightest + (heaviest-lightest)*math.Sqrt(c.Strength) // evenly: most are weak by far
 		marks = append(marks, Path{Runs: [][]grid.Point{curved(v.points(c.Points()), c.Closed)}, Closed: c.Closed, Pen: Pen{Width: grid.Millimetres(weight), Gray: ink}})
 	}
 	return append(marks, b.contourNumbers(v)...)

@@ -100,12 +100,12 @@ func widthOf(words string, size grid.Millimetres, bold bool) grid.Millimetres {
 	return size * grid.Millimetres(sum)
 }
 
-// wrap breaks words into lines of at most a width; a word longer than that has a line of
-// its own.
+// wrap breaks words into lines of at most a width, at plain spaces only; a word longer than
+// that has a line of its own.
 func wrap(words string, width, size grid.Millimetres, bold bool) []string {
 	var lines []string
 	now := ""
-	for _, w := range strings.Fields(words) {
+	for _, w := range strings.FieldsFunc(words, func(r rune) bool { return r == ' ' }) {
 		longer := strings.TrimSpace(now + " " + w)
 		if now != "" && widthOf(longer, size, bold) > width {
 			lines = append(lines, now)

@@ -131,9 +131,17 @@ func (r raster) rule(t *testing.T) (above, below []float64) {
 // its pages are the grid's.
 func flatPlan(t *testing.T, panel plan.Size, o Options) *plan.SheetPlan {
 	t.Helper()
+	return squarePlan(t, panel, image.Rectangle{}, o)
+}
+
+// squarePlan is the same with a black rectangle in it, in pixels of a picture 600 wide.
+func squarePlan(t *testing.T, panel plan.Size, black image.Rectangle, o Options) *plan.SheetPlan {
+	t.Helper()
 	m := image.NewGray(image.Rect(0, 0, 600, int(600*panel.Height/panel.Width)))
 	for i := range m.Pix {
-		m.Pix[i] = 255
+		if m.Pix[i] = 255; (image.Point{X: i % m.Stride, Y: i / m.Stride}).In(black) {
+			m.Pix[i] = 0
+		}
 	}
 	var b bytes.Buffer
 	require.NoError(t, png.Encode(&b, m))

@@ -80,16 +80,16 @@ func (b *book) panel() ([]draft, error) {
 func joining(t grid.Tile, l grid.Tiling) string {
 	number := t.Row*l.Columns + t.Column + 1
 	left, above := fmt.Sprintf("sheet %d", number-1), fmt.Sprintf("sheet %d", number-l.Columns)
-	const cut = "Cut along the dashed line and glue this over the gray strip of "
+	const cut = "Cut along the dashed line and glue this over the edge of "
 	switch {
 	case t.Column > 0 && t.Row > 0:
-		return "Cut along the dashed lines and glue this over the gray strips of " + left + " and " + above + ", cross on cross."
+		return "Cut along the dashed lines and glue this over the edges of " + left + " and " + above + ", cross on cross."
 	case t.Column > 0:
 		return cut + left + ", cross on cross."
 	case t.Row > 0:
 		return cut + above + ", cross on cross."
 	}
-	return "Begin with this sheet; the next ones are glued over its gray strips, cross on cross."
+	return "Begin with this sheet; the next ones are glued over its edges, cross on cross."
 }
 
 // glueStrips tints the strips of a tile that its neighbours right and below come to lie on.
@@ -118,10 +118,9 @@ const (
 func joinMarks(t grid.Tile, l grid.Tiling, b grid.Box) []Mark {
 	across := joins(b.X, b.Width, l.Overlap, t.Column, l.Columns)
 	down := joins(b.Y, b.Height, l.Overlap, t.Row, l.Rows)
-	pen := Pen{Width: 0.15, Gray: ink}
-	var marks []Mark
+	var runs [][]grid.Point
 	cross := func(x, y grid.Millimetres) {
-		marks = append(marks, line(pen, x-crossReach, y, x+crossReach, y), line(pen, x, y-crossReach, x, y+crossReach))
+		runs = append(runs, []grid.Point{{X: x - crossReach, Y: y}, {X: x + crossReach, Y: y}}, []grid.Point{{X: x, Y: y - crossReach}, {X: x, Y: y + crossReach}})
 	}
 	for _, x := range across {
 		for _, y := range append([]grid.Millimetres{b.Y, b.Y + b.Height}, down...) {
@@ -132,7 +131,7 @@ func joinMarks(t grid.Tile, l grid.Tiling, b grid.Box) []Mark {
 		cross(b.X, y)
 		cross(b.X+b.Width, y)
 	}
-	return marks
+	return []Mark{Path{Runs: runs, Pen: lightSide}, Path{Runs: runs, Pen: Pen{Width: 0.15, Gray: ink}}}
 }
 
 // joins returns where along a side the edges of neighbours run over this tile, and its

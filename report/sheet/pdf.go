@@ -39,7 +39,11 @@ func PDF(w io.Writer, book Book) error {
 	if err := f.Output(&b); err != nil {
 		return fmt.Errorf("the sheets could not be written as PDF: %w", err)
 	}
-	_, err := w.Write(b.Bytes())
+	pdf, err := unscaled(b.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(pdf)
 	return err
 }
 

@@ -9,8 +9,8 @@ import (
 // ruleLength is 4 in; 100 mm of it are marked as well.
 const ruleLength grid.Millimetres = 4 * 25.4
 
-// printing is said beside every check rule.
-const printing = "Print at 100 %, not “fit to page”. Then lay a ruler on this rule: it must read 100 mm and 4 in. If it does not, nothing here is true to size."
+// printing is said beside every check rule; numbers keep to their units.
+const printing = "Print at 100\u00a0%, not “fit to page”. Then lay a ruler on this rule: it must read 100\u00a0mm and 4\u00a0in. If it does not, nothing here is true to size."
 
 // checkRule draws a rule of 100 mm and 4 in from x, with its letters ending at bottom:
 // millimetres above the line, inches below.

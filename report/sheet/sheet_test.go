@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"image"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -56,6 +57,43 @@ func TestCardIsTrue(t *testing.T) {
 	require.Len(t, r, 1)
 	assertPitch(t, r[0].uprights(14, 283, 35, 37), 50.8/4, 3*4+1)
 	assertPitch(t, r[0].levels(72, 73, 20, 165), 50.8/4, 2*4+1)
+}
+
+// What is in the picture lies where it should on the panel: a black square, put between
+// the grid's lines, from pixel 130 to 170 across and 330 to 370 down of 600 × 800, is from
+// 33.02 mm to 43.18 mm and from 83.82 mm to 93.98 mm on a panel of 6 × 8 in.
+func TestPictureIsInPlace(t *testing.T) {
+	for _, as := range []As{Photo, GrayAs, Values} {
+		for _, mirror := range []bool{false, true} {
+			o := Options{Kinds: []Kind{Panel}, As: as, Mirror: mirror}
+			p := squarePlan(t, inches(6, 8), image.Rect(130, 330, 170, 370), o)
+			r := printed(t, pagesOf(t, p, o))[0]
+			from, to := 33.02, 43.18
+			if mirror {
+				from, to = 152.4-to, 152.4-from
+			}
+			left, top := r.uprights(14, 16, 60, 62)[0], r.levels(45, 46, 20, 25)[0]
+			across := r.extent(func(mm float64) uint8 { return r.GrayAt(r.dot(left+mm), r.dot(top+88)).Y }, from-6, to+6)
+			down := r.extent(func(mm float64) uint8 { return r.GrayAt(r.dot(left+from+3), r.dot(top+mm)).Y }, 83.82-7, 93.98+7)
+			assertLengths(t, []float64{from, to}, across, "%s, mirrored %v, across", as, mirror)
+			assertLengths(t, []float64{83.82, 93.98}, down, "%s, mirrored %v, down", as, mirror)
+		}
+	}
+}
+
+// extent returns the first and the last place between from and to that is darker than the
+// paper by far.
+func (r raster) extent(at func(mm float64) uint8, from, to float64) []float64 {
+	var found []float64
+	for mm := from; mm <= to; mm += 0.02 {
+		if at(mm) < 150 {
+			found = append(found, mm)
+		}
+	}
+	if len(found) == 0 {
+		return nil
+	}
+	return []float64{found[0], found[len(found)-1]}
 }
 
 // assertPitch holds n lines against an even pitch, each from the first.

@@ -41,11 +41,15 @@ func (k Kind) words(about string, pages int) string {
 	if pages == 1 {
 		return about
 	}
+	photo := ""
+	if at := strings.Index(about, ", photo at"); at >= 0 {
+		photo = about[at:]
+	}
 	switch k {
 	case Panel:
-		return fmt.Sprintf("panel, actual size, on %d sheets to be glued together", pages)
+		return fmt.Sprintf("panel, actual size, on %d sheets to be glued together%s", pages, photo)
 	case Cards:
-		return fmt.Sprintf("%d cards of cells", pages)
+		return fmt.Sprintf("%d cards of cells%s", pages, photo)
 	}
 	return about
 }
