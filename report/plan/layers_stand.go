@@ -86,7 +86,7 @@ type near struct {
 	more  float64 // CIEDE2000 that a dull one may be farther off than the nearest
 }
 
-var nears = []near{{0.6, strongMore}, {0.7, 16}, {0.8, 30}, {1, 40}}
+var nears = []near{{0.6, strongMore}, {0.7, 16}, {0.8, 30}, {0.9, 30}, {1, 40}}
 
 // strongMore is the same for a stand-in that is not dull, always.
 const strongMore = 8
