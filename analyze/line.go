@@ -14,15 +14,16 @@ type Line struct {
 	Main     bool    // long and strong enough to be set out by measure
 }
 
-// The details a drawing can be asked for: the main contours only, and all there are.
+// Of the details that a drawing can be asked for, 1 to 10: the main contours only, and
+// what is drawn where the painter says nothing.
 const (
-	LeastDetail = 1
-	MostDetail  = 10
+	leastDetail = 1
+	usualDetail = 5
 )
 
 // Lines returns the contours of a picture, the strongest first: where its colour changes
 // sharply along a line, cleaned of texture, joined, smoothed and made simpler.
-// detail is from LeastDetail, the main ones only, to MostDetail; what is drawn at one is
+// detail is from 1, the main ones only, to 10, all that were found; what is drawn at one is
 // drawn at the next, in the same places. Contours on the borders of the parting count
 // for more; where there is no edge in the picture a border makes none. A picture without
 // edges has no lines. It panics if the parting is not of the picture.
@@ -37,7 +38,7 @@ func Lines(p *Picture, parting Parting, detail int) []Line {
 	lines := []Line{}
 	for i, l := range linesIn(p, parting) {
 		l.Main = isMain(i, l.Strength)
-		if l.Main || detail > LeastDetail && coarse(l.Strength) >= coarse(leastStrength(detail)) {
+		if l.Main || detail > leastDetail && coarse(l.Strength) >= coarse(leastStrength(detail)) {
 			lines = append(lines, l)
 		}
 	}
@@ -58,21 +59,20 @@ const (
 
 // leastStrength returns how strong a line must be to be drawn at a detail.
 func leastStrength(detail int) float64 {
-	return mainStrength * math.Pow(detailShare, float64(detail-LeastDetail))
+	return mainStrength * math.Pow(detailShare, float64(detail-leastDetail))
 }
 
 // How many lines are main. Ours: fewer than these do not hold a drawing together, so
 // that a soft picture's strongest are, if they are drawn at the usual detail; more
 // than the most nobody sets out with a ruler.
 const (
-	fewestMain  = 8
-	mostMain    = 40
-	usualDetail = 5
+	fewestMain = 8
+	mostMain   = 40
 )
 
 // isMain tells whether a line is main by its rank, from 0, and its strength.
 func isMain(rank int, strength float64) bool {
-	least := leastStrength(LeastDetail)
+	least := leastStrength(leastDetail)
 	if rank < fewestMain {
 		least = leastStrength(usualDetail)
 	}
@@ -117,12 +117,10 @@ func (w weighedStroke) line(s *sketch, p *Picture, parting Parting) Line {
 	for i, at := range places { // the sketch may reach over the picture's edge by a part of its pixel
 		places[i] = Place{min(at.X*float64(s.factor), float64(p.Width)), min(at.Y*float64(s.factor), float64(p.Height))}
 	}
-	strength := w.sum * usualSide / float64(max(s.width, s.height))
-	return Line{
-		Places:   fromTop(simplerLine(places, w.stroke.closed), w.stroke.closed),
-		Closed:   w.stroke.closed,
-		Strength: strength * (1 + borderWeight*onBorder(parting, p, places)),
-	}
+	strength := w.sum * usualSide / float64(max(s.width, s.height)) * (1 + borderWeight*onBorder(parting, p, places))
+	places = simplerLine(places, w.stroke.closed)
+	closed := w.stroke.closed && len(places) > 2
+	return Line{Places: fromTop(places, closed), Closed: closed, Strength: strength}
 }
 
 // edgeSigma is the deviation of the smoothing before edges are looked for, in pixels of

@@ -15,6 +15,9 @@ import (
 	"tonewright/analyze/colour"
 )
 
+// mostDetail draws all that was found.
+const mostDetail = 10
+
 // near2mm returns 2 mm on a panel of 12 × 9 in, in pixels of a picture that fills it.
 func near2mm(p *Picture) float64 { return 2 / 304.8 * float64(p.Width) }
 
@@ -118,7 +121,7 @@ func TestTrueOutlinesAreDrawn(t *testing.T) {
 				assert.GreaterOrEqual(t, found, 0.9, name)
 				assert.Less(t, untrue, 0.3, name)
 			}
-			if detail == LeastDetail {
+			if detail == leastDetail {
 				assert.GreaterOrEqual(t, found, 0.8, "%s: the outlines come first", name)
 				assert.Less(t, untrue, 0.1, "%s: the outlines come first", name)
 			}
@@ -165,7 +168,7 @@ func TestLineAroundADisc(t *testing.T) {
 		}
 		return colour.Lab{L: 30 + 40*in, A: 20 * in, B: 5}
 	})
-	lines := Lines(p, oneRegion(p), LeastDetail)
+	lines := Lines(p, oneRegion(p), leastDetail)
 	require.Len(t, lines, 1)
 	l := lines[0]
 	assert.True(t, l.Closed)
@@ -186,7 +189,7 @@ func TestLineByHueAlone(t *testing.T) {
 	p := paintedPicture(400, 300, func(x, _ int) colour.Lab {
 		return colour.Lab{L: 50, A: 40 * math.Copysign(1, float64(x)-199.5)}
 	})
-	lines := Lines(p, oneRegion(p), LeastDetail)
+	lines := Lines(p, oneRegion(p), leastDetail)
 	require.Len(t, lines, 1)
 	for _, at := range lines[0].Places {
 		assert.InDelta(t, 200, at.X, 0.5)
@@ -207,7 +210,7 @@ func TestBordersCountMore(t *testing.T) {
 	p := paintedPicture(600, 400, func(x, _ int) colour.Lab { return colour.Lab{L: 20 + 30*float64(x/200)} })
 	for border := range 2 {
 		parting := Regions(p, []Area{{Name: "left", Rects: []image.Rectangle{image.Rect(0, 0, 200*(border+1), 400)}}})
-		lines := Lines(p, parting, LeastDetail)
+		lines := Lines(p, parting, leastDetail)
 		require.Len(t, lines, 2)
 		assert.InDelta(t, 200*float64(border+1), lines[0].Places[0].X, 1)
 		assert.Less(t, lines[1].Strength, 0.7)
@@ -220,7 +223,7 @@ func TestDetailsAddLines(t *testing.T) {
 	p, _ := demoScene(t)
 	parting := Regions(p, nil)
 	before := []Line{}
-	for detail := LeastDetail; detail <= MostDetail; detail++ {
+	for detail := leastDetail; detail <= mostDetail; detail++ {
 		lines := Lines(p, parting, detail)
 		require.GreaterOrEqual(t, len(lines), len(before))
 		n := 0
@@ -231,11 +234,11 @@ func TestDetailsAddLines(t *testing.T) {
 		}
 		assert.Equal(t, len(before), n, "detail %d", detail)
 		for _, l := range lines {
-			assert.True(t, detail > LeastDetail || l.Main)
+			assert.True(t, detail > leastDetail || l.Main)
 		}
 		before = lines
 	}
-	assert.Greater(t, len(before), len(Lines(p, parting, LeastDetail)))
+	assert.Greater(t, len(before), len(Lines(p, parting, leastDetail)))
 }
 
 // Real photos have some main contours, never hundreds.
@@ -256,10 +259,10 @@ func TestMainLinesOfPhotos(t *testing.T) {
 func TestLinesAreTheSameEveryTime(t *testing.T) {
 	p, _ := demoScene(t)
 	parting := Regions(p, nil)
-	want := Lines(p, parting, MostDetail)
+	want := Lines(p, parting, mostDetail)
 	for _, n := range []int{1, 2, 7} {
 		before := runtime.GOMAXPROCS(n)
-		got := Lines(p, parting, MostDetail)
+		got := Lines(p, parting, mostDetail)
 		runtime.GOMAXPROCS(before)
 		assert.Equal(t, want, got, fmt.Sprint(n))
 	}
@@ -268,7 +271,7 @@ func TestLinesAreTheSameEveryTime(t *testing.T) {
 func TestPicturesTooSmallForLines(t *testing.T) {
 	for _, size := range []image.Point{{0, 0}, {1, 1}, {2, 1}, {1, 50}, {3, 3}, {3000, 1}, {5, 4}} {
 		p := paintedPicture(size.X, size.Y, func(x, y int) colour.Lab { return colour.Lab{L: 90 * float64((x+y)%2)} })
-		assert.NotNil(t, Lines(p, oneRegion(p), MostDetail), "%v", size)
+		assert.NotNil(t, Lines(p, oneRegion(p), mostDetail), "%v", size)
 	}
 	assert.PanicsWithValue(t, "analyze: the parting is not of that picture", func() {
 		Lines(hexPicture(t, "000000 ffffff"), Parting{Of: make([]uint8, 5)}, 5)
