@@ -8,6 +8,7 @@ import (
 	"image/jpeg"
 	"math"
 	"slices"
+	"sync"
 
 	"github.com/disintegration/imaging"
 
@@ -64,9 +65,9 @@ type shown struct {
 func newShown(p *analyze.Picture, g grid.Grid, as As) *shown {
 	bounds := image.Rect(0, 0, p.Width, p.Height)
 	if as == GrayAs {
-		m := image.NewGray(bounds)
+		m, levels := image.NewGray(bounds), grays()
 		for i := range m.Pix {
-			m.Pix[i] = grayOf(p.Lab[3*i])
+			m.Pix[i] = levels[int(min(100, max(0, p.Lab[3*i]))*10+0.5)]
 		}
 		return &shown{m, g, map[int]bool{}}
 	}
@@ -78,15 +79,13 @@ func newShown(p *analyze.Picture, g grid.Grid, as As) *shown {
 	return &shown{m, g, map[int]bool{}}
 }
 
-// grays holds the gray of every tenth of L*.
-var grays = func() (levels [1001]uint8) {
+// grays returns the gray of every tenth of L*.
+var grays = sync.OnceValue(func() (levels [1001]uint8) {
 	for i := range levels {
 		levels[i] = colour.Gray(float64(i) / 10)
 	}
 	return levels
-}()
-
-func grayOf(l float32) uint8 { return grays[int(min(100, max(0, l))*10+0.5)] }
+})
 
 // fineness says how finely the photo is printed at a scale of the panel, where it is.
 func (b *book) fineness(scale float64) string {
