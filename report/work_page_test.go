@@ -92,6 +92,9 @@ func TestBrokenTogether(t *testing.T) {
 	p.Layers.Broken = []plan.Broken{p.Layers.Broken[0], b, p.Layers.Broken[1]}
 	rules := brokenRules(p.Layers.Broken, coatNamerOf(p))
 	require.Len(t, rules, 2)
+	apart := slices.Clone(p.Layers.Broken)
+	apart[1].Mend = "Take other paints."
+	assert.Len(t, brokenRules(apart, coatNamerOf(p)), 3)
 	assert.Len(t, rules[0].Rules, 2)
 	assert.Equal(t, "Common practice, no source; [Other]", rules[0].Source)
 }
@@ -152,6 +155,20 @@ func TestDrawingView(t *testing.T) {
 	}
 }
 
+// Of lines that lie beside each other closer than their numbers are high, one has its
+// number, or all where they are long enough to have it elsewhere; off the edge.
+func TestNumbersHaveRoom(t *testing.T) {
+	along := func(y grid.Millimetres, xs ...grid.Millimetres) (line []grid.Point) {
+		for _, x := range xs {
+			line = append(line, grid.Point{X: x, Y: y})
+		}
+		return line
+	}
+	d := drawn{width: 600, height: 400, contours: []plan.Contour{{ID: 1, Main: true}, {ID: 2, Main: true}, {ID: 3, Main: true}, {ID: 4}}}
+	d.lines = [][]grid.Point{along(200, 5, 300, 595), along(205, 5, 300, 595), along(205, 200, 300, 400), along(100, 300)}
+	assert.Equal(t, []label{{"300", "200", "10", "1"}, {"200", "205", "10", "3"}}, d.numbers())
+}
+
 // nearest returns the point of a line within a hundredth of a place.
 func nearest(line []grid.Point, x, y float64) grid.Point {
 	for _, at := range line {
@@ -206,11 +223,9 @@ func TestPrintedWork(t *testing.T) {
 	open(t, ctx, workedPlan(t), 1280)
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
 	require.NoError(t, err)
-	heights := ask[[]float64](t, ctx, `[...document.querySelectorAll(".contour ol")].map(e => e.getBoundingClientRect().height)`)
-	require.NotEmpty(t, heights)
-	for _, h := range heights {
-		assert.Positive(t, h)
-	}
+	seen := ask[[]bool](t, ctx, `[...document.querySelectorAll(".contour li")].map(e => e.checkVisibility())`)
+	require.NotEmpty(t, seen)
+	assert.NotContains(t, seen, false)
 	assert.Equal(t, "page", ask[string](t, ctx, `getComputedStyle(document.getElementById("cautions")).breakBefore`))
 	assert.Equal(t, "block", ask[string](t, ctx, `getComputedStyle(document.querySelector(".stage .drawing")).display`))
 }

@@ -88,19 +88,7 @@ func runSheet(args []string, out, errs io.Writer) error {
 	if _, err := targetsOf(f.results(1), job.reads); err != nil { // before the work, where it can be said
 		return err
 	}
-	steps := newProgress(errs, f.quiet)
-	job.Options.Step = steps.say
-	p, err := plan.Sheets(job.Options, want.Wish())
-	if err != nil {
-		steps.end()
-		return job.blame(set, err)
-	}
-	steps.say("laying out")
-	pages, err := sheet.Pages(p, want)
-	if err == nil {
-		err = f.write(sheet.Book{Title: p.Name, Program: "tonewright " + version, Pages: pages}, job.reads)
-	}
-	steps.end()
+	p, pages, err := f.make(set, job, want, newProgress(errs, f.quiet))
 	if err != nil || f.quiet {
 		return err
 	}
@@ -110,6 +98,22 @@ func runSheet(args []string, out, errs io.Writer) error {
 	}
 	_, err = io.WriteString(out, plainText(text.String()))
 	return err
+}
+
+// make makes the sheets and puts them in place.
+func (f *sheetFlags) make(set *pflag.FlagSet, j job, want sheet.Options, steps *progress) (*plan.SheetPlan, []sheet.Page, error) {
+	defer steps.end()
+	j.Options.Step = steps.say
+	p, err := plan.Sheets(j.Options, want.Wish())
+	if err != nil {
+		return nil, nil, j.blame(set, err)
+	}
+	steps.say("laying out")
+	pages, err := sheet.Pages(p, want)
+	if err != nil {
+		return nil, nil, err
+	}
+	return p, pages, f.write(sheet.Book{Title: p.Name, Program: "tonewright " + version, Pages: pages}, j.reads)
 }
 
 // job reads what the flags and the file named say.

@@ -1,13 +1,8 @@
-// How fat a coat is, and what paint weighs.
+// How fat a coat is.
 
 package layer
 
 import "tonewright/match/paint"
-
-// linseedDensity is of raw linseed oil, g/ml at 15 °C; stand oil and the oils of walnut,
-// safflower and poppy lie within some 4 % of it (from memory).
-// Source: [Gardner1911] chapter II.
-const linseedDensity = 0.934
 
 // Tubes hold from so many to so many times the oil that the facts give for the pigment,
 // since makers, grades and grinding differ, and fillers and wax stand in for oil. The
@@ -76,17 +71,10 @@ func slotsOf(a, b Coat) (paints []paint.Paint, more []float64) {
 func oilOf(p paint.Paint) Range {
 	low, high := p.Facts.Oil[0], p.Facts.Oil[1]
 	share := func(grams float64) float64 {
-		oil, pigment := grams/linseedDensity, 100/p.Facts.Density
+		oil, pigment := grams/paint.LinseedDensity, 100/p.Facts.Density
 		return oil / (oil + pigment)
 	}
 	return Range{share(min(low*tubeLeast, lowOil)), share(max(high, min(high*tubeMost, highOil)))}
-}
-
-// Weight returns g/ml of the paint in its tube, pigment and oil, by the middle of what the
-// facts give. Fillers, which are told by none, would change it by some tenths.
-func Weight(p paint.Paint) float64 {
-	oil := (p.Facts.Oil[0] + p.Facts.Oil[1]) / 2
-	return (100 + oil) / (100/p.Facts.Density + oil/linseedDensity)
 }
 
 // shares returns the share of each paint in the mix, by volume; they sum to 1.

@@ -130,17 +130,3 @@ func TestLeanerBySameTubes(t *testing.T) {
 	assert.InDelta(t, -(1-plain.From)*0.2, leanerBy(fat, white), 1e-12)
 	assert.InDelta(t, 0, leanerBy(white, white), 1e-12)
 }
-
-// Weights by hand from the same facts, g/ml. What tubes are said to weigh, 1.2 to 1.4 for
-// organic paints and 2 and more for whites, is common practice, no source.
-func TestWeight(t *testing.T) {
-	assert.InDelta(t, (100+12.5)/(100/6.70+12.5/0.934), Weight(tube(t, "lead-white")), 1e-9)
-	assert.InDelta(t, 3.97, Weight(tube(t, "lead-white")), 0.01)
-	assert.InDelta(t, 1.64, Weight(tube(t, "ultramarine-blue")), 0.01)
-	for _, p := range paint.Library() {
-		w := Weight(p)
-		assert.True(t, linseedDensity < w && w < p.Facts.Density, "%s: %.2f", p.ID, w)
-	}
-	assert.Greater(t, Weight(tube(t, "titanium-white")), 2.0)
-	assert.Less(t, Weight(tube(t, "phthalo-green-bs")), 1.6)
-}

@@ -61,6 +61,6 @@ func (d Days) text() string {
 	if n := len(d.Sessions); n > 1 {
 		sessions, over = fmt.Sprintf("%d sessions", n), fmt.Sprintf(" over %d days", d.Sessions[n-1].Day)
 	}
-	return fmt.Sprintf("%s%s; the last coat is dry to the touch by about day %.0f. The days are planned for the middle of each drying estimate, so that about as often as not the paint is dry before and after: try with a thumb what has to be dry, go on sooner where it leaves no mark, and put the session off where it does.",
+	return fmt.Sprintf("%s%s; the last coat is dry to the touch by about day %.0f. Each day is planned for the middle of the drying estimates, and paint dries sooner or later than that: try with a thumb what has to be dry, go on sooner where it leaves no mark, and put the session off where it does.",
 		sessions, over, d.After[0].Day.To)
 }

@@ -71,13 +71,17 @@ func (p *proposer) whyBlockIn(c coat, stands, own []string, off float64) string 
 	if len(stands) == 0 {
 		return fmt.Sprintf("Thin, so that the next pass does not lie on bare %s; of its own mixes, since none of the fast paints is near in value.", ground)
 	}
-	why := fmt.Sprintf("Thin and lean, so that the next pass does not lie on bare %s: stand-ins of %s, within %.1f value of what comes over them", ground, match.Listed(stands), max(0.1, off))
+	verb := "stand in for its own mixes"
+	if len(stands) == 1 {
+		verb = "stands in for its own mixes"
+	}
+	why := fmt.Sprintf("Thin and lean, so that the next pass does not lie on bare %s: %s %s, within %.1f value of what comes over", ground, match.Listed(stands), verb, max(0.1, off))
 	mine, its := p.ownThin(c.region), days(touchDry(c, p.opt.Work.Air))
 	if mine.To-its.To >= sooner || mine.From-its.From >= sooner {
-		why += fmt.Sprintf("; they are dry to the touch in %s days, the region's own mixes as thin in %s", its.words(), mine.words())
+		why += fmt.Sprintf("; dry to the touch in %s days, where its own mixes as thin take %s", its.words(), mine.words())
 	}
 	if len(own) > 0 {
-		why += fmt.Sprintf("; under %s the mix itself, since no stand-in is near", match.Listed(own))
+		why += fmt.Sprintf("; in the places of %s the mix itself, since no stand-in is near", match.Listed(own))
 	}
 	return why + "."
 }

@@ -18,6 +18,7 @@ type stand struct {
 	pile  match.Pile
 	lab   colour.Lab // thick
 	value float64    // Munsell
+	dull  bool       // so near to gray that it may lie under any hue
 }
 
 // standParts are the parts of a paint to white that stand-ins are mixed with. Ours: of an
@@ -46,7 +47,7 @@ func standsOf(box []paint.Paint, finish paint.Finish) (stands []stand) {
 				pile.Paints = append(pile.Paints, *white)
 			}
 			lab := thickOf(pile, finish)
-			stands = append(stands, stand{pile, lab, colour.ValueOf(lab.L)})
+			stands = append(stands, stand{pile, lab, colour.ValueOf(lab.L), lab.Munsell().Chroma <= dullStand})
 		}
 	}
 	return stands
@@ -73,15 +74,22 @@ func thickOf(pile match.Pile, finish paint.Finish) colour.Lab {
 	return r.Lab()
 }
 
+// dullStand is the Munsell chroma up to which a stand-in may lie under any hue. Ours: umbers
+// and their tints are, which have been laid under everything; ochre and blues are not.
+const dullStand = 3
+
 // near is how near a stand-in has to be to the mix that comes over it. It is tried tight
 // first, and looser where that takes more piles than a session has. Ours: a block-in is
-// broad, and shades half a value apart share a pile.
-var nears = []near{{0.6, 8}, {0.8, 12}, {1, 20}, {1.5, 40}}
-
+// broad, and shades half a value apart share a pile; its hue matters less than its value.
 type near struct {
 	value float64 // Munsell
-	more  float64 // CIEDE2000 that it may be farther off than the nearest one
+	more  float64 // CIEDE2000 that a dull one may be farther off than the nearest
 }
+
+var nears = []near{{0.6, strongMore}, {0.7, 16}, {0.8, 30}, {0.9, 30}, {1, 40}}
+
+// strongMore is the same for a stand-in that is not dull, always.
+const strongMore = 8
 
 // place is where a colour lies.
 type place struct{ region, colour int }
@@ -203,7 +211,11 @@ func (p *proposer) offsOf(r, j int, n near) []float64 {
 		}
 	}
 	for s := range off {
-		if off[s] > nearest+n.more {
+		more := n.more
+		if !p.stands[s].dull {
+			more = strongMore
+		}
+		if off[s] > nearest+more {
 			off[s] = math.NaN()
 		}
 	}
@@ -216,7 +228,9 @@ func (p *proposer) labOf(r, j int) colour.Lab {
 	return colour.Lab{L: lab[0], A: lab[1], B: lab[2]}
 }
 
-// bears tells whether a pile may lie beneath a colour's mix in a block-in.
+// bears tells whether a pile may lie beneath a colour's mix in a block-in, and bears it as
+// soon as it is dry to the touch: one that dries slower than the mix would have to be dry
+// through.
 func (p *proposer) bears(pile match.Pile, r, j int) bool {
 	own := p.mixOf(r, j)
 	if len(own.of.Paints) == 0 {
@@ -226,5 +240,6 @@ func (p *proposer) bears(pile match.Pile, r, j int) bool {
 	block.piles = []pileOn{{of: pile, on: []int{j}}}
 	next := p.blank(r, PassNext)
 	next.piles = []pileOn{own}
-	return p.sound([]coat{block, next})
+	air := p.opt.Work.Air
+	return p.sound([]coat{block, next}) && goOver(block, next, air) == touchDry(block, air)
 }

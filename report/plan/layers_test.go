@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"tonewright/analyze"
+	"tonewright/analyze/colour"
 	"tonewright/match"
 	"tonewright/match/layer"
 	"tonewright/match/paint"
@@ -105,9 +106,8 @@ func TestProposalsBreakNoRule(t *testing.T) {
 			passes[c.Pass]++
 		}
 	}
-	t.Log(passes)
-	assert.Greater(t, passes[PassBlockIn], 50)
-	assert.Greater(t, passes[PassGlaze], 0)
+	assert.Greater(t, passes[PassBlockIn], 50) // that there was something to break
+	assert.Greater(t, passes[PassNext], 120)
 }
 
 // A block-in is broad: as few piles as one session has, and each about as light as what
@@ -227,6 +227,43 @@ func TestFaultsAreCaughtAndMended(t *testing.T) {
 	}
 }
 
+// A mix of ochre tint whose aim is that tint under a film of burnt sienna: the film's colour
+// is worked out here from Kubelka and Munk's film, so the glaze that is proposed has to be
+// that one. A mix that is as near as any glaze earns none.
+func TestGlazeIsEarned(t *testing.T) {
+	box := paint.Box{Paints: []paint.Paint{owned("titanium-white"), owned("yellow-ochre"), owned("burnt-sienna"), owned("ivory-black")}}
+	opt := onGround(t, "white", box, Work{})
+	pile := match.Pile{Paints: []paint.Paint{box.Paints[0], box.Paints[1]}, Parts: []float64{1, 2}}
+	k, s := pile.Optics()
+	under := paint.Thick(&k, &s, opt.Mixing.Finish)
+	film := paint.Film(&box.Paints[2].K, &box.Paints[2].S, 0.25*paint.Coat/(1+3), &under, opt.Mixing.Finish)
+	aim := film.Lab()
+	off := colour.DeltaE00(aim, under.Lab())
+	require.Greater(t, off, 6.0)
+	tint, wanted := under.Lab().Munsell(), aim.Munsell()
+	recipe := &Recipe{
+		Parts: PartsOf(pile), Lab: TripleOf(under.Lab()), DeltaE: Round(off, 2),
+		ValueShift: Round(tint.Value-wanted.Value, 2), ChromaShift: Round(tint.Chroma-wanted.Chroma, 1),
+	}
+	regions := []Region{{Tag: "A", Name: "pot", Palette: Palette{From: WholeBox}, Colours: []Colour{{ID: "A1", Share: 1, PanelShare: 1, AimLab: TripleOf(aim), Recipe: recipe}}}}
+	l := layersOf(anywhere(regions, opt))
+	require.Len(t, l.Coats, 2)
+	glaze := l.Coats[1]
+	assert.Equal(t, PassGlaze, glaze.Pass)
+	assert.Equal(t, "linseed 3:1", glaze.Medium)
+	assert.Equal(t, "burnt-sienna", glaze.Mixes[0].Parts[0].Paint)
+	assert.Equal(t, "glaze 1", glaze.Mixes[0].Pile)
+	assert.Contains(t, glaze.Why, "to 0.0 CIEDE2000")
+	assert.Greater(t, l.Coats[0].GoOver.From, l.Coats[0].TouchDry.From) // a glaze waits for more than a skin
+	assert.Greater(t, glaze.Oil.From, l.Coats[0].Oil.To)
+
+	regions[0].Palette = Palette{From: Painters, Paints: []string{"yellow-ochre"}, White: "titanium-white"}
+	assert.Len(t, layersOf(anywhere(regions, opt)).Coats, 1) // the palette has no sienna
+	recipe.DeltaE = 2.9
+	regions[0].Palette = Palette{From: WholeBox}
+	assert.Len(t, layersOf(anywhere(regions, opt)).Coats, 1) // near enough
+}
+
 // Settings that no coat bears are told once, with the line at the top of the file that
 // mends them: with it none is left.
 func TestSettingsAreMended(t *testing.T) {
@@ -273,8 +310,6 @@ func TestSoundCoatsAreNotBlamed(t *testing.T) {
 	assert.Empty(t, l.Broken)
 	require.Len(t, l.Coats, 3)
 	assert.True(t, l.Coats[0].Own)
-	assert.InDelta(t, 50, l.Coats[0].FilmUM, exactMM)
+	assert.InDelta(t, 50, l.Coats[0].FilmUM, 1e-9)
 	assert.Equal(t, "A.3", l.Coats[2].Mixes[0].Pile)
 }
-
-const exactMM = 1e-9

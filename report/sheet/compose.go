@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"errors"
+	"slices"
 
 	"tonewright/grid"
 	"tonewright/report/plan"
@@ -35,13 +36,27 @@ func Pages(p *plan.SheetPlan, o Options) ([]Page, error) {
 	}
 	pages := make([]Page, len(drafts))
 	for i, d := range drafts {
-		if b.Mirror && d.kind != Table {
-			d.about += ", mirrored"
+		if d.kind != Table {
+			d.about += b.shownAs()
 		}
 		pages[i] = framed(d, p.Name, i+1, len(drafts))
 		pages[i].add(d.marks...)
 	}
 	return pages, nil
+}
+
+// shownAs says for the head of a page how its picture is to be read.
+func (b *book) shownAs() (words string) {
+	if b.Mirror {
+		words = ", mirrored"
+	}
+	switch {
+	case b.As == Values:
+		words += "; Munsell values, 1 dark to 9 light"
+	case b.As == Drawing && slices.Contains(b.Kinds, Table):
+		words += "; numbers as in the table"
+	}
+	return words
 }
 
 // check tells whether the sheets asked for can be made of a panel.

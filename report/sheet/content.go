@@ -109,6 +109,9 @@ func (b *book) stepNumbers(v view) []Mark {
 				continue
 			}
 			at := v.point(m.At)
+			if !within(grid.Box{X: at.X - size/2, Y: at.Y - size/2, Width: size, Height: size}, v.box()) {
+				continue
+			}
 			marks = append(marks, Text{At: grid.Point{X: at.X, Y: at.Y + size*0.36}, Words: words, Size: size, Gray: ink, Align: Centre})
 		}
 	}

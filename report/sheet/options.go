@@ -44,12 +44,14 @@ type Options struct {
 	Mirror  bool             // the picture is turned left for right, to be traced through from the back
 }
 
+// usualOverlap is wide enough for glue and for a cut that strays.
+const usualOverlap grid.Millimetres = 10
+
 // What can be asked for.
 const (
-	UsualOverlap grid.Millimetres = 10
-	UsualFiner                    = 4
-	MostEnlarged                  = 20
-	MostFiner                     = 20
+	UsualFiner   = 4
+	MostEnlarged = 20
+	MostFiner    = 20
 )
 
 // mostSheets is the most that a panel or its cards may take. Ours: every join strays by
@@ -74,7 +76,7 @@ func (o Options) withDefaults() Options {
 		o.Paper, _ = grid.ParsePaper("") // never fails
 	}
 	if o.Overlap == 0 {
-		o.Overlap = UsualOverlap
+		o.Overlap = usualOverlap
 	}
 	if o.Enlarge == 0 {
 		o.Enlarge = 1
