@@ -49,8 +49,8 @@ func Lines(p *Picture, parting Parting, detail int) []Line {
 }
 
 // The strength that lines need at the least detail, and what share of it at each next one.
-// Ours: 100 is 18 places of full weight, 11 mm on a 12-inch panel, or a faint edge of a
-// thirtieth of that from side to side; at the usual detail a quarter will do. Set on the
+// Ours: 100 is 18 strides of full weight, 2 cm on a 12-inch panel, or an edge of a
+// fourteenth of it from side to side; at the usual detail a quarter will do. Set on the
 // demo and a made scene, whose outlines are known, and looked at on eight photographs.
 const (
 	mainStrength = 100
@@ -104,7 +104,8 @@ func linesIn(p *Picture, parting Parting) []Line {
 	return lines
 }
 
-// leastLine is the fewest places of a line that is drawn. Ours: 5 mm on a 12-inch panel.
+// leastLine is the fewest places of a line that is drawn. Ours: 5 to 10 mm on a 12-inch
+// panel.
 const leastLine = 8
 
 // usualSide is the long side of the sketch of a picture of the usual size, in pixels;

@@ -9,7 +9,7 @@ import (
 // stroke is a line as it is followed along a ridge of the sketch, place by place.
 type stroke struct {
 	places  []Place
-	heights []float32 // of the ridge at each place; 0 where a gap is bridged
+	heights []float32 // of the ridge at each place; 0 between strides and over gaps
 	closed  bool
 }
 
@@ -18,9 +18,9 @@ const (
 	lowestRidge = 0.15 // in colour a pixel: what is lower is no ridge
 	goesOn      = 0.35 // of the mean height of its stroke so far a ridge must keep
 	gapReach    = 6    // over which a gap is bridged, 3 mm on a 12-inch panel
-	turnAtMost  = 0.5  // cosine of the turn from one pixel to the next
-	swayAtMost  = 0.85 // the same over a gap
-	ringAtLeast = 8    // places of a stroke that closes on itself
+	swayAtMost  = 0.85 // cosine of the turn from one stride to the next
+	turnAtMost  = 0.5  // the same onto another stroke right beside
+	ringAtLeast = 8    // strides of a stroke that closes on itself
 )
 
 // follower follows ridges.
@@ -30,7 +30,9 @@ type follower struct {
 }
 
 // strokesOf follows the ridges, the highest first, each as far as it keeps a part of its
-// height: hysteresis whose threshold is the stroke's own, so that a faint outline is
+// height. A walk takes the pixels around it and so strides over them, two pixels on, three
+// on a slant: it cannot turn back along its own ridge, which is two pixels wide in places.
+// This is hysteresis whose threshold is the stroke's own, so that a faint outline is
 // followed where it is all there is and a strong one does not run out into the texture.
 // Source: [Canny1986] (hysteresis), with the thresholds ours.
 func strokesOf(r *ridges) []stroke {
@@ -200,6 +202,7 @@ func (s *stroke) add(at Place, height float32) {
 	s.heights = append(s.heights, height)
 }
 
-// longestStep is how far places on a ridge may be apart, in pixels: a diagonal and what
-// their sub-pixel places add.
+// longestStep is how far the places of a stroke may be apart, in pixels: what is more,
+// such as a stride on a slant, gets places between that weigh nothing, so that a line
+// weighs as many strides as it has.
 const longestStep = 2

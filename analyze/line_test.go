@@ -218,27 +218,34 @@ func TestBordersCountMore(t *testing.T) {
 }
 
 // What is drawn at a detail is drawn at the next, in the same places and order, and the
-// main ones stay main; detail 1 has no others.
+// main ones stay main; detail 1 has no others, and some even where all edges are faint.
 func TestDetailsAddLines(t *testing.T) {
-	p, _ := demoScene(t)
-	parting := Regions(p, nil)
-	before := []Line{}
-	for detail := leastDetail; detail <= mostDetail; detail++ {
-		lines := Lines(p, parting, detail)
-		require.GreaterOrEqual(t, len(lines), len(before))
-		n := 0
-		for _, l := range lines {
-			if n < len(before) && assert.ObjectsAreEqual(before[n], l) {
-				n++
+	demo, _ := demoScene(t)
+	faint := paintedPicture(1000, 750, func(x, y int) colour.Lab {
+		if disc := x / 200; math.Hypot(float64(x%200)-100, float64(y)-375) < 50 {
+			return colour.Lab{L: 54 + float64(disc)}
+		}
+		return colour.Lab{L: 50}
+	})
+	for name, p := range map[string]*Picture{"demo": demo, "faint": faint} {
+		parting := Regions(p, nil)
+		before := Lines(p, parting, leastDetail)
+		require.NotEmpty(t, before, name)
+		for _, l := range before {
+			assert.True(t, l.Main, name)
+		}
+		for detail := leastDetail + 1; detail <= mostDetail; detail++ {
+			lines := Lines(p, parting, detail)
+			n := 0
+			for _, l := range lines {
+				if n < len(before) && assert.ObjectsAreEqual(before[n], l) {
+					n++
+				}
 			}
+			assert.Equal(t, len(before), n, "%s, detail %d", name, detail)
+			before = lines
 		}
-		assert.Equal(t, len(before), n, "detail %d", detail)
-		for _, l := range lines {
-			assert.True(t, detail > leastDetail || l.Main)
-		}
-		before = lines
 	}
-	assert.Greater(t, len(before), len(Lines(p, parting, leastDetail)))
 }
 
 // Real photos have some main contours, never hundreds.
@@ -254,6 +261,18 @@ func TestMainLinesOfPhotos(t *testing.T) {
 		assert.GreaterOrEqual(t, main, fewestMain, name)
 		assert.LessOrEqual(t, main, mostMain, name)
 	}
+}
+
+// Of sixty discs alike forty are main, and detail 1 draws no others.
+func TestAtMostFortyMain(t *testing.T) {
+	p := paintedPicture(1000, 600, func(x, y int) colour.Lab {
+		if math.Hypot(float64(x%100)-50, float64(y%100)-50) < 30 {
+			return colour.Lab{L: 80}
+		}
+		return colour.Lab{L: 30}
+	})
+	assert.Len(t, Lines(p, oneRegion(p), leastDetail), mostMain)
+	assert.Len(t, Lines(p, oneRegion(p), usualDetail), 60)
 }
 
 func TestLinesAreTheSameEveryTime(t *testing.T) {

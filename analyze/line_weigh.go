@@ -6,14 +6,14 @@ import (
 	"tonewright/analyze/colour"
 )
 
-// How a line's two sides are looked at, in pixels of the sketch. Ours: from beside the
-// edge's own slope to 3 mm away on a 12-inch panel, and as far along it to each hand.
+// How a line's two sides are looked at. Ours: from beside the edge's own slope to 3 mm
+// away on a 12-inch panel, and about a centimetre along it to each hand.
 // Over that grain, checks and the fibres of wood are alike on both sides, or change
 // sides along the line, and cancel.
 const (
-	sideFrom  = 1.5
-	sideSteps = 5 // a pixel each
-	sideAlong = 10
+	sideFrom  = 1.5 // pixels of the sketch
+	sideSteps = 5   // of a pixel each
+	sideAlong = 10  // places, a pixel or two apart
 )
 
 // contrasts returns how far the colours on the two sides of a line are apart at each of
