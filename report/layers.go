@@ -57,6 +57,9 @@ func layersOf(p *plan.Plan, care carer) layers {
 	l := layers{Text: p.Layers.Text, Broken: brokenRules(p.Layers.Broken, name), Passes: []pass{}}
 	l.Air = fmt.Sprintf("Reckoned for %.0f °C and %.0f %% humidity; an ordinary coat is %.0f µm, %s.",
 		p.Layers.Air.Celsius, p.Layers.Air.Humidity, p.Layers.FilmUM, mediumWords(p.Layers.Medium))
+	if p.Layers.Absorbent {
+		l.Air += " The ground takes oil in, so that first coats may set sooner."
+	}
 	for i := range p.Layers.Coats {
 		c := &p.Layers.Coats[i]
 		if n := len(l.Passes); n == 0 || l.Passes[n-1].Name != capital(c.Pass) {

@@ -213,6 +213,7 @@ func TestReadWork(t *testing.T) {
 		`temperature = 0`:        {Air: layer.Air{Celsius: 0, Humidity: 50}},
 		`humidity = 95`:          {Air: layer.Air{Celsius: 20, Humidity: 95}},
 		`waste = 0`:              {Waste: new(0.0)},
+		`absorbent = true`:       {Absorbent: true},
 		`medium = "none"`:        {Medium: layer.Medium{Kind: layer.None}},
 	} {
 		p, err := Read(write(t, "photo = \"a.jpg\"\n"+text))

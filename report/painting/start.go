@@ -179,6 +179,7 @@ func (w *startWriter) rest() {
 	w.set("# piles", "10", "the most mixes laid out in a day")
 	w.set("# medium", `"linseed 1:10"`, "1 stirred into 10 of paint; without it none is")
 	w.set("# film", "100", "of an ordinary coat, wet, in thousandths of a millimetre")
+	w.set("# absorbent", "true", "the ground takes oil in, as chalk and matt acrylic do")
 	w.set("# waste", "0.3", "laid out and not painted, as a share of what is painted")
 	w.set("# temperature", "20", "where it dries, in °C")
 	w.set("# humidity", "50", "and in percent")

@@ -120,7 +120,7 @@ func TestStartNotesAreGoodKeys(t *testing.T) {
 	require.NoError(t, err, used)
 	assert.Equal(t, plan.TubeWish{Most: 8, Within: 3}, p.Options.Tubes)
 	assert.Equal(t, plan.Work{
-		Air: layer.Indoors, Medium: layer.Medium{Kind: layer.Linseed, Parts: 0.1}, Film: plan.FilmUsual, Waste: new(plan.WasteUsual),
+		Air: layer.Indoors, Medium: layer.Medium{Kind: layer.Linseed, Parts: 0.1}, Absorbent: true, Film: plan.FilmUsual, Waste: new(plan.WasteUsual),
 		Start: "2026-12-01", Sessions: plan.SessionsUsual, Piles: plan.PilesUsual,
 	}, p.Options.Work, "the defaults, where there are any")
 	assert.Equal(t, plan.DetailUsual, p.Options.Detail)

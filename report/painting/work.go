@@ -22,6 +22,7 @@ func workKeys() []key[reading] {
 			return err
 		})},
 		{"film", "100", measured(plan.LeastFilm, plan.MostFilm, ", in thousandths of a millimetre", func(r *reading, n float64) { r.Options.Work.Film = n })},
+		{"absorbent", "true", yesNo(func(r *reading, yes bool) { r.Options.Work.Absorbent = yes })},
 		{"waste", "0.3", measured(0, plan.MostWaste, ", as a share of what is painted", func(r *reading, n float64) { r.Options.Work.Waste = &n })},
 		{"temperature", "20", measured(plan.LeastCelsius, plan.MostCelsius, " °C", func(r *reading, n float64) { r.air().Celsius = n })},
 		{"humidity", "50", measured(plan.LeastHumidity, plan.MostHumidity, " percent", func(r *reading, n float64) { r.air().Humidity = n })},

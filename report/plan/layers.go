@@ -13,13 +13,14 @@ const (
 // Layers is every coat of the painting in the order of painting: what lies behind comes
 // before what lies before it, within each pass.
 type Layers struct {
-	Air    Air      `json:"air"`
-	Medium string   `json:"medium"`  // of an ordinary coat, "none" or like "linseed 1:10"
-	FilmUM float64  `json:"film_um"` // wet, of an ordinary coat
-	Order  []string `json:"order"`   // tags of the regions, what lies behind first
-	Coats  []Coat   `json:"coats"`
-	Broken []Broken `json:"broken"`
-	Text   string   `json:"text"` // that drying times are estimates, and what they rest on
+	Air       Air      `json:"air"`
+	Medium    string   `json:"medium"`           // of an ordinary coat, "none" or like "linseed 1:10"
+	FilmUM    float64  `json:"film_um"`          // wet, of an ordinary coat
+	Absorbent bool     `json:"absorbent_ground"` // first coats set sooner
+	Order     []string `json:"order"`            // tags of the regions, what lies behind first
+	Coats     []Coat   `json:"coats"`
+	Broken    []Broken `json:"broken"`
+	Text      string   `json:"text"` // that drying times are estimates, and what they rest on
 }
 
 // Air is what the painting dries in.

@@ -20,6 +20,7 @@ type coat struct {
 	piles  []pileOn
 	medium layer.Medium
 	film   float64 // µm, wet
+	soaks  bool    // straight on an absorbent ground
 	wet    bool    // into the one before
 	after  int     // days after the one before, as the painter set it
 	why    string
@@ -36,7 +37,7 @@ type pileOn struct {
 
 // laid returns a pile as it lies in the coat.
 func (c coat) laid(p pileOn) layer.Coat {
-	return layer.Coat{Paints: p.of.Paints, Parts: p.of.Parts, Film: c.film, Medium: c.medium}
+	return layer.Coat{Paints: p.of.Paints, Parts: p.of.Parts, Film: c.film, Medium: c.medium, Soaks: c.soaks}
 }
 
 // at returns the coat as it lies in the place of a colour; false where it has nothing there.

@@ -30,11 +30,15 @@ func layersOf(in layersFrom) Layers {
 	p := newProposer(in)
 	var all []coat
 	for _, r := range in.behind {
-		all = append(all, p.coats(r)...)
+		coats := p.coats(r)
+		if len(coats) > 0 {
+			coats[0].soaks = w.Absorbent
+		}
+		all = append(all, coats...)
 	}
 	all = inPasses(all)
 	l := Layers{
-		Air: Air{Round(w.Air.Celsius, 1), Round(w.Air.Humidity, 0)}, Medium: w.Medium.String(), FilmUM: Round(w.Film, 1),
+		Air: Air{Round(w.Air.Celsius, 1), Round(w.Air.Humidity, 0)}, Medium: w.Medium.String(), FilmUM: Round(w.Film, 1), Absorbent: w.Absorbent,
 		Order: []string{}, Coats: []Coat{}, Broken: []Broken{}, Text: layersText,
 	}
 	for _, r := range in.behind {
@@ -48,7 +52,7 @@ func layersOf(in layersFrom) Layers {
 }
 
 // layersText says what the figures rest on.
-const layersText = "Drying times are estimates, in days from early to late: they rest on the slowest paint of each mix by its share, on the film, the medium, and the air, each a rough factor, and tubes of one name differ. " +
+const layersText = "Drying times are estimates, in days from early to late: they rest on the slowest paint of each mix by its share, on the film, the medium, the ground and the air, each a rough factor, and tubes of one name differ. " +
 	"A thumb decides: press lightly at the thickest place, and wait where it sticks or leaves a mark. " +
 	"Neighbours are taken to overlap by a brush's width, so that a coat also waits for those it touches at its borders; fat over lean and fast over slow are judged within a region only."
 

@@ -313,3 +313,29 @@ func TestSoundCoatsAreNotBlamed(t *testing.T) {
 	assert.InDelta(t, 50, l.Coats[0].FilmUM, 1e-9)
 	assert.Equal(t, "A.3", l.Coats[2].Mixes[0].Pile)
 }
+
+// An absorbent ground may let the first coat set sooner, and no other; the late end stays,
+// since it may do little.
+func TestAbsorbentGround(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 9))
+	opt := onGround(t, "black", paint.StarterBox(), Work{})
+	regions := madeRegions(random, opt, 3, 3)
+	plain := layersOf(anywhere(regions, opt))
+	opt.Work.Absorbent = true
+	soaked := layersOf(anywhere(regions, opt))
+	assert.True(t, soaked.Absorbent)
+	require.Equal(t, len(plain.Coats), len(soaked.Coats))
+	firsts := 0
+	for i, c := range soaked.Coats {
+		before := plain.Coats[i].TouchDry
+		require.Equal(t, plain.Coats[i].ID, c.ID)
+		assert.Equal(t, before.To, c.TouchDry.To)
+		if strings.HasSuffix(c.ID, ".1") {
+			assert.Less(t, c.TouchDry.From, before.From)
+			firsts++
+		} else {
+			assert.Equal(t, before.From, c.TouchDry.From)
+		}
+	}
+	assert.Equal(t, 2, firsts)
+}

@@ -9,14 +9,15 @@ import (
 
 // Work says how and when it is painted; the zero value of each field is the usual.
 type Work struct {
-	Air      layer.Air    // zero: layer.Indoors
-	Medium   layer.Medium // of ordinary coats; zero: none
-	Film     float64      // µm, wet, of an ordinary coat; 0: FilmUsual
-	Waste    *float64     // laid out and not painted, as a share of what is painted, 0-2; nil: WasteUsual
-	Start    string       // date of the first session, 2026-12-01; "": days are counted, not dated
-	Sessions int          // a week, 1-7; 0: SessionsUsual
-	Piles    int          // the most laid out in a session, 1-40; 0: PilesUsual
-	Coats    []CoatWish   // set by the painter, in the order of painting; a region without any has its coats proposed
+	Air       layer.Air    // zero: layer.Indoors
+	Medium    layer.Medium // of ordinary coats; zero: none
+	Absorbent bool         // the ground takes oil in, so that first coats set sooner
+	Film      float64      // µm, wet, of an ordinary coat; 0: FilmUsual
+	Waste     *float64     // laid out and not painted, as a share of what is painted, 0-2; nil: WasteUsual
+	Start     string       // date of the first session, 2026-12-01; "": days are counted, not dated
+	Sessions  int          // a week, 1-7; 0: SessionsUsual
+	Piles     int          // the most laid out in a session, 1-40; 0: PilesUsual
+	Coats     []CoatWish   // set by the painter, in the order of painting; a region without any has its coats proposed
 }
 
 // CoatWish is a coat as the painter sets it.
