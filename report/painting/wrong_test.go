@@ -111,6 +111,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"all wasted", `waste = 30`, `:2: waste: 30 is out of range: 0 to 2, as a share of what is painted`},
 		{"Fahrenheit", `temperature = 68`, `:2: temperature: 68 is out of range: 0 to 45 °C`},
 		{"a share of humidity", `humidity = 0.5`, `:2: humidity: 0.5 is out of range: 5 to 95 percent`},
+		{"absorbent in words", `absorbent = "yes"`, `:2: absorbent is text; write it like absorbent = true`},
 		{"no calendar", `ics = ""`, `:2: ics: names no file`},
 		{"yes to a checklist", `checklist = true`, `:2: checklist is true or false; write it like checklist = "days.txt"`},
 
