@@ -44,6 +44,7 @@ sessions = 2
 piles = 12
 medium = "Linseed oil 1:10"
 film = 80
+absorbent = true
 waste = 0.5
 temperature = 17
 humidity = 65
@@ -131,7 +132,7 @@ func TestReadEveryKey(t *testing.T) {
 	assert.True(t, p.Quiet)
 	assert.Equal(t, map[string]float64{"titanium-white": 37, "yellow-ochre": 0}, o.Box.Left)
 	assert.Equal(t, plan.Work{
-		Air: layer.Air{Celsius: 17, Humidity: 65}, Medium: layer.Medium{Kind: layer.Linseed, Parts: 0.1}, Film: 80, Waste: new(0.5),
+		Air: layer.Air{Celsius: 17, Humidity: 65}, Medium: layer.Medium{Kind: layer.Linseed, Parts: 0.1}, Film: 80, Absorbent: true, Waste: new(0.5),
 		Start: "2026-12-01", Sessions: 2, Piles: 12,
 		Coats: []plan.CoatWish{
 			{
