@@ -17,9 +17,11 @@ fuzz:
 	go test ./analyze/colour -run '^$$' -fuzz FuzzParse -fuzztime 1m
 	go test ./grid -run '^$$' -fuzz FuzzSpans -fuzztime 1m
 	go test ./grid -run '^$$' -fuzz FuzzLay -fuzztime 1m
+	go test ./grid -run '^$$' -fuzz FuzzCrossings -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzOpen -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzInside -fuzztime 1m
 	go test ./analyze -run '^$$' -fuzz FuzzReadMask -fuzztime 1m
+	go test ./match/layer -run '^$$' -fuzz FuzzParseMedium -fuzztime 1m
 	go test ./match/paint -run '^$$' -fuzz FuzzParseBox -fuzztime 1m
 	go test ./report/answer -run '^$$' -fuzz FuzzParseRounds -fuzztime 1m
 	go test ./match/paint -run '^$$' -fuzz FuzzWithTube -fuzztime 1m
