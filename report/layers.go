@@ -41,7 +41,6 @@ type coatRow struct {
 	Wet, Touch, Slowest       string
 	Painted, Earliest, GoOver string // "" where the plan has no day for it
 	Into, Why                 string
-	Own                       bool
 	Care                      []string
 }
 

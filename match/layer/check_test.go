@@ -115,8 +115,8 @@ func TestFatOverLean(t *testing.T) {
 	assert.Equal(t, Change{Coat: 1, Medium: &Medium{Linseed, 1. / 6}}, faults[0].Change)
 
 	assert.Equal(t, []string{"fat over lean 0-1"}, rulesOf(over(white, white.with(Medium{Alkyd, 0.2}))), "an alkyd over oil is lean")
-	assert.False(t, WaitingMends(white, white.with(Medium{Alkyd, 0.2}), Indoors))
-	assert.True(t, WaitingMends(coat(t, "lamp-black"), white, Indoors))
+	assert.False(t, everOver(white, white.with(Medium{Alkyd, 0.2})))
+	assert.True(t, everOver(coat(t, "lamp-black"), white))
 
 	// Too fat beneath for anything the upper coat bears: less oil there.
 	rich := white.with(Medium{StandOil, 1})
@@ -140,7 +140,7 @@ func TestZincWhiteBeneath(t *testing.T) {
 	require.Len(t, faults, 1)
 	assert.Equal(t, ZincBeneath, faults[0].Rule)
 	assert.Equal(t, Change{Coat: 0, Swap: Swap{"zinc-white", "titanium-white"}}, faults[0].Change)
-	assert.False(t, WaitingMends(zinc, white, Indoors))
+	assert.False(t, everOver(zinc, white))
 
 	assert.Empty(t, rulesOf(stacked(stack[1], Laid{Coat: zinc, Day: 120})), "the last coat may hold it")
 	assert.Empty(t, rulesOf(stacked(Laid{Coat: coat(t, "zinc-white", 1, "titanium-white", 11), Day: 1}, stack[1])), "a small share")
@@ -291,8 +291,14 @@ func TestGoOver(t *testing.T) {
 		assert.False(t, broken(days.To), "%+v", stack)
 		assert.True(t, broken(days.From-0.01), "%+v", stack)
 		lasting := slices.ContainsFunc(Check(stack, Indoors), func(f Fault) bool { return !timed[f.Rule] && f.Below < f.Above })
-		assert.Equal(t, !lasting, WaitingMends(stack[0].Coat, stack[1].Coat, Indoors))
+		assert.Equal(t, !lasting, everOver(stack[0].Coat, stack[1].Coat))
 	}
+}
+
+// everOver tells whether one coat may ever go over another, be it late.
+func everOver(below, above Coat) bool {
+	day := math.Ceil(GoOver(below, above, Indoors).To)
+	return !slices.ContainsFunc(Check([]Laid{{Coat: below}, {Coat: above, Day: day}}, Indoors), func(f Fault) bool { return f.Below < f.Above })
 }
 
 func TestCheckOfLittle(t *testing.T) {
