@@ -96,7 +96,7 @@ func workedAmounts(p *plan.Plan) plan.Amounts {
 		if i < len(left) {
 			tube.LeftML, tube.BuyML, tube.Text = &left[i], []float64{0, 2.8}[i], []string{"enough", "buy one"}[i]
 		}
-		a.Tubes = append(a.Tubes, tube)
+		a.Tubes, a.ML = append(a.Tubes, tube), a.ML+tube.ML
 	}
 	return a
 }

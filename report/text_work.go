@@ -24,7 +24,7 @@ func (t *text) working(p *plan.Plan) {
 		t.say(6, "Painted: %s%s", text, varnishText(p.Days.After))
 	}
 	if n := len(p.Amounts.Tubes); n > 0 {
-		t.say(6, "Paint: %s ml in all, from %s%s", small(paintML(&p.Amounts)), count(n, "tube"), toBuy(&p.Amounts))
+		t.say(6, "Paint: %s ml in all, from %s%s", small(p.Amounts.ML), count(n, "tube"), toBuy(&p.Amounts))
 	}
 	if marks := carer(p.Cautions).marks(func(c plan.Caution) bool { return c.Kind != "studio" }); len(marks) > 0 {
 		t.say(6, "Care: %s; the report says how", strings.Join(marks, ", "))
@@ -53,13 +53,6 @@ func varnishText(after []plan.Event) string {
 		}
 	}
 	return ""
-}
-
-func paintML(a *plan.Amounts) (ml float64) {
-	for _, t := range a.Tubes {
-		ml += t.ML
-	}
-	return ml
 }
 
 // toBuy is "; to buy: 2.8 ml of Viridian", "" for nothing.

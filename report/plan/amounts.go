@@ -14,6 +14,7 @@ type Amounts struct {
 	FilmUM  float64        `json:"film_um"` // wet, of an ordinary coat
 	Waste   float64        `json:"waste"`   // what is laid out and not painted, as a share of what is
 	Spread  float64        `json:"spread_m2_per_litre"`
+	ML      float64        `json:"ml"` // of all tubes together
 	Mixes   []MixAmount    `json:"mixes"`
 	Tubes   []TubeAmount   `json:"tubes"`
 	Mediums []MediumAmount `json:"mediums"`
@@ -70,10 +71,15 @@ func amountsOf(regions []Region, l Layers, d *Days, g grid.Grid, box paint.Box, 
 	for i := range d.Sessions {
 		d.Sessions[i].Piles = c.layOut(d.Sessions[i])
 	}
-	return Amounts{
+	a := Amounts{
 		FilmUM: l.FilmUM, Waste: c.waste, Spread: Round(1000/l.FilmUM, 2),
 		Mixes: c.mixes(), Tubes: c.tubes(box), Mediums: c.mediums(), Text: c.text(l.FilmUM),
 	}
+	for _, t := range a.Tubes {
+		a.ML += t.ML
+	}
+	a.ML = Round(a.ML, 2)
+	return a
 }
 
 // text says what the amounts rest on.

@@ -143,6 +143,7 @@ func TestAmountsOfCoats(t *testing.T) {
 		got[m.ID] = m.ML
 	}
 	assert.Equal(t, map[string]float64{"A1": 35, "A2": 5, "A3": 40, "glaze 1": 10 + 16}, got)
+	assert.Equal(t, 35+5+40+26., a.ML, "of all tubes")
 	assert.Equal(t, 3000., a.Mixes[0].CM2)
 	assert.Equal(t, MixAmount{"glaze 1", 8000, 2, 26, Round(26*known(t, "quinacridone-rose").TubeDensity(), 2), 10}, a.Mixes[3])
 }
