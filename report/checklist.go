@@ -24,6 +24,7 @@ func Checklist(w io.Writer, p *plan.Plan) error {
 	}
 	c.gap()
 	c.say(0, "%s", p.Layers.Text)
+	c.say(0, "%s", p.Days.Text)
 	for _, s := range p.Days.Sessions {
 		c.session(s)
 	}

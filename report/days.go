@@ -65,6 +65,7 @@ func pileText(p plan.Pile) string {
 // days is the section of the page; Sessions is empty where the plan has no days.
 type days struct {
 	Span     string
+	Text     string // what they rest on
 	Sessions []sessionCard
 	After    []eventRow
 }
@@ -89,7 +90,7 @@ type sessionPile struct{ Tag, Size, Tubes, Parts, Anchor string }
 type eventRow struct{ Name, When, Text string }
 
 func daysOf(p *plan.Plan, care carer) days {
-	d := days{Span: spanText(&p.Days), Sessions: []sessionCard{}, After: []eventRow{}}
+	d := days{Span: spanText(&p.Days), Text: p.Days.Text, Sessions: []sessionCard{}, After: []eventRow{}}
 	name, rows := coatNamerOf(p), rowsOf(p)
 	for _, s := range p.Days.Sessions {
 		d.Sessions = append(d.Sessions, sessionCardOf(s, name, rows, care))

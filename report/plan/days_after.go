@@ -3,7 +3,6 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 	"time"
 )
@@ -52,15 +51,10 @@ func (d *Days) date(start time.Time) {
 	}
 }
 
-// text says how long it takes, and that a thumb decides.
+// text says what the days are planned for, and that a thumb decides.
 func (d Days) text() string {
 	if len(d.Sessions) == 0 {
 		return "There is nothing to paint."
 	}
-	sessions, over := "One session", ""
-	if n := len(d.Sessions); n > 1 {
-		sessions, over = fmt.Sprintf("%d sessions", n), fmt.Sprintf(" over %d days", d.Sessions[n-1].Day)
-	}
-	return fmt.Sprintf("%s%s; the last coat is dry to the touch by about day %.0f. Each day is planned for the middle of the drying estimates, and paint dries sooner or later than that: try with a thumb what has to be dry, go on sooner where it leaves no mark, and put the session off where it does.",
-		sessions, over, d.After[0].Day.To)
+	return "Each day is planned for the middle of the drying estimates, and paint dries sooner or later than that: try with a thumb what has to be dry, go on sooner where it leaves no mark, and put the session off where it does."
 }

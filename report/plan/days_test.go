@@ -187,7 +187,6 @@ func TestOneSessionWhereOneDoes(t *testing.T) {
 	require.Len(t, d.Sessions, 1)
 	assert.Empty(t, d.Sessions[0].Dry)
 	assert.Len(t, d.Sessions[0].Coats, 3)
-	assert.Contains(t, d.Text, "One session")
 }
 
 // The demo is planned as a small panel is painted: blocked in in one session, then a few
