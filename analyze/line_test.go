@@ -112,7 +112,7 @@ func TestTrueOutlinesAreDrawn(t *testing.T) {
 	} {
 		p, of := scene()
 		truth, parting := outline(p, of), Regions(p, nil)
-		for _, detail := range []int{1, 3, 5, 7, 10} {
+		for _, detail := range []int{leastDetail, usualDetail} {
 			lines := Lines(p, parting, detail)
 			drawn := along(lines)
 			found, untrue := shareNear(truth, drawn, near2mm(p)), 1-shareNear(drawn, truth, near2mm(p))
@@ -132,6 +132,7 @@ func TestTrueOutlinesAreDrawn(t *testing.T) {
 // What lies on the things alone draws nothing: grain, spots, light falling off, and
 // checks whose squares are up to 8 pixels, 2.4 mm on a 12-inch panel.
 func TestTextureDrawsNothing(t *testing.T) {
+	slow(t)
 	base := colour.Lab{L: 55, A: 5, B: 10}
 	spots := blotches(6, 10)
 	textures := map[string]func(g *grain, x, y int) colour.Lab{
@@ -220,6 +221,7 @@ func TestBordersCountMore(t *testing.T) {
 // What is drawn at a detail is drawn at the next, in the same places and order, and the
 // main ones stay main; detail 1 has no others, and some even where all edges are faint.
 func TestDetailsAddLines(t *testing.T) {
+	slow(t)
 	demo, _ := demoScene(t)
 	faint := paintedPicture(1000, 750, func(x, y int) colour.Lab {
 		if disc := x / 200; math.Hypot(float64(x%200)-100, float64(y)-375) < 50 {
@@ -250,6 +252,7 @@ func TestDetailsAddLines(t *testing.T) {
 
 // Real photos have some main contours, never hundreds.
 func TestMainLinesOfPhotos(t *testing.T) {
+	slow(t)
 	for _, name := range []string{"01_tulips_pink.png", "03_daisies_violet.jpg", "05_fig_red_bowl.jpg", "17_coffee_still_life.png", "19_cliff_grayscale.png"} {
 		p := workingPicture(t, name, 0)
 		main := 0
