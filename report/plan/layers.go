@@ -60,7 +60,7 @@ type Coat struct {
 // CoatMix is a mix as it is used in a coat.
 type CoatMix struct {
 	ID       string   `json:"id,omitempty"` // the colour's tag; "" for a mix of the coat's own
-	Pile     string   `json:"pile"`         // tag of its pile on the palette: of the first colour that is mixed so, or "block-in 1", "glaze 1", "own 1"; the same pile may serve several coats
+	Pile     string   `json:"pile"`         // tag of its pile on the palette: of the first colour that is mixed so, or "block-in 1", "glaze 1", which may serve several coats, or the id of a coat that the painter set a mix for
 	On       []string `json:"on"`           // tags of the colours in whose places it is laid, of its region
 	Parts    []Part   `json:"parts"`
 	TouchDry Span     `json:"touch_dry_days"`
