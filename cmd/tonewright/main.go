@@ -14,7 +14,7 @@ import (
 )
 
 // version is set by the linker for a release.
-var version = "0.3.0"
+var version = "0.4.0"
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
