@@ -30,18 +30,20 @@ func readLayers(r *reading, v *value) error {
 
 // layers reads all coats, in the order of painting.
 func (r *reading) layers() error {
-	begun := map[string]bool{} // the regions that have a coat
-	for i, c := range r.coats {
-		if i == plan.MostCoats {
-			return faulty(c.table.line, "%d layers are too many: set at most %d", len(r.coats), plan.MostCoats)
-		}
+	begun := map[string]int{} // how many coats each region has
+	if n := len(r.coats); n > plan.MostCoats {
+		return faulty(r.coats[plan.MostCoats].table.line, "%d layers are too many: set at most %d", n, plan.MostCoats)
+	}
+	for _, c := range r.coats {
 		if err := fill(c, c.table, layerKeys(), "in a layer", r.elsewhere()); err != nil {
 			return err
 		}
 		if err := c.complete(begun); err != nil {
 			return err
 		}
-		begun[c.Region] = true
+		if begun[c.Region]++; begun[c.Region] > plan.MostOnRegion {
+			return faulty(c.table.line, "%q has more than %d layers; take some out", c.Region, plan.MostOnRegion)
+		}
 		r.Options.Work.Coats = append(r.Options.Work.Coats, c.CoatWish)
 	}
 	return nil
@@ -49,16 +51,16 @@ func (r *reading) layers() error {
 
 // complete finds the coat's region, and what is wrong with the coat as a whole; begun are
 // the regions that have one already.
-func (c *coat) complete(begun map[string]bool) error {
+func (c *coat) complete(begun map[string]int) error {
 	if err := c.findRegion(); err != nil {
 		return err
 	}
 	switch {
 	case c.Pass == "":
 		return faulty(c.table.line, "this layer of %q has no pass; write pass = %s", c.Region, alternatives(plan.Passes))
-	case c.Wet && !begun[c.Region]:
+	case c.Wet && begun[c.Region] == 0:
 		return faulty(c.table.lineOf("wet"), "wet: this is the first layer of %q, there is none to paint into; take the line out", c.Region)
-	case c.After > 0 && !begun[c.Region]:
+	case c.After > 0 && begun[c.Region] == 0:
 		return faulty(c.table.lineOf("after"), "after: this is the first layer of %q, there is none to wait for; take the line out", c.Region)
 	}
 	return nil

@@ -140,6 +140,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"wet into none", coat + `wet = true`, `:8: wet: this is the first layer of "jug", there is none to paint into; take the line out`},
 		{"after none", coat + `after = 7`, `:8: after: this is the first layer of "jug", there is none to wait for; take the line out`},
 		{"too many layers", region + strings.Repeat("[[layer]]\nregion = \"jug\"\npass = \"glaze\"\n", 201), `:605: 201 layers are too many: set at most 200`},
+		{"too many layers of one region", region + strings.Repeat("[[layer]]\nregion = \"jug\"\npass = \"glaze\"\n", 13), `:41: "jug" has more than 12 layers; take some out`},
 		{"a key of all below a layer", coat + `ground = "black"`, `:8: ground is not a key in a layer; it stands above the first [[region]]`},
 		{"a key of a region below a layer", coat + `role = "focal"`, `:8: role is not a key in a layer; it stands under a [[region]], where it says what is wanted of that region`},
 		{"a key of a layer below a region", region + `pass = "glaze"`, `:5: pass is not a key in a region; it stands under a [[layer]], where it says how that coat is laid`},

@@ -46,10 +46,11 @@ func stainOf(mix colour.Lab, share float64) stain {
 }
 
 // stainsOf returns a region's mixes that have a hue, in its order, and the share of
-// the panel of those that have none.
+// the panel of those that have none. A mix whose share rounds to nothing counts by
+// leastShare: means by area are over no area else.
 func stainsOf(r Region) (stains []stain, neutral float64) {
 	for _, c := range r.Colours {
-		s := stainOf(colour.Lab{L: c.Recipe.Lab[0], A: c.Recipe.Lab[1], B: c.Recipe.Lab[2]}, c.PanelShare)
+		s := stainOf(colour.Lab{L: c.Recipe.Lab[0], A: c.Recipe.Lab[1], B: c.Recipe.Lab[2]}, max(c.PanelShare, leastShare))
 		if s.Chroma < Hued {
 			neutral += c.PanelShare
 			continue

@@ -202,3 +202,13 @@ func TestTies(t *testing.T) {
 	assert.Equal(t, []string{"A", "B"}, h.Ties[1].Regions)
 	assert.Equal(t, []string{"A1", "B1"}, h.Ties[1].Colours)
 }
+
+// A region so small that the share of its mix rounds to nothing has the hue of that mix:
+// by area it would be a mean over none.
+func TestHueOfARegionOfHardlyAnyArea(t *testing.T) {
+	h := harmonyOf([]Region{inMunsell("A", "5GY 3/4", 0.0), inMunsell("B", "5R 5/6", 1.0)}, nil, nowhere)
+	require.Len(t, h.Hues, 2)
+	assert.Equal(t, "5.0GY", h.Hues[0].Hue)
+	assert.InDelta(t, 3, h.Hues[0].Value, 0.05)
+	assert.InDelta(t, 4, h.Hues[0].Chroma, 0.05)
+}

@@ -28,6 +28,7 @@ const (
 	MostHumidity  = 95
 	MostAfter     = 366 // days between two coats
 	MostCoats     = 200 // in all: eight on each region there can be
+	MostOnRegion  = 12  // of them: every one is held against all others, and every mend tried
 	firstYear     = 1900
 	lastYear      = 2199
 )
@@ -129,17 +130,19 @@ func checkCoats(opt Options) error {
 	if len(coats) > 0 && len(opt.Regions) == 0 {
 		return KeyError{"layer", fmt.Errorf("a coat is set for region %q, but the regions are found in the picture and have no names yet; name them, each with its place", coats[0].Region)}
 	}
-	begun := map[string]bool{}
+	begun := map[string]int{}
 	for _, c := range coats {
 		i := slices.IndexFunc(opt.Regions, func(r RegionWish) bool { return sameName(r.Name, c.Region) })
 		if i < 0 {
 			return KeyError{"layer", fmt.Errorf("a coat is set for region %q, which is none; there are %s", c.Region, strings.Join(regionNames(opt.Regions), ", "))}
 		}
 		name := opt.Regions[i].Name
-		if err := c.check(!begun[name], opt.Box.Paints); err != nil {
+		if err := c.check(begun[name] == 0, opt.Box.Paints); err != nil {
 			return RegionError{name, err}
 		}
-		begun[name] = true
+		if begun[name]++; begun[name] > MostOnRegion {
+			return RegionError{name, fmt.Errorf("more than %d coats are set for it: set fewer", MostOnRegion)}
+		}
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"encoding/binary"
+	"sort"
 	"strings"
 	"sync"
 
@@ -125,8 +126,8 @@ func shorten(words string, width, size grid.Millimetres, bold bool) string {
 		return words
 	}
 	letters := []rune(words)
-	for len(letters) > 0 && widthOf(string(letters)+"…", size, bold) > width {
-		letters = letters[:len(letters)-1]
-	}
-	return strings.TrimSpace(string(letters)) + "…"
+	cut := sort.Search(len(letters), func(n int) bool { // a name may be as long as a book
+		return widthOf(string(letters[:n+1])+"…", size, bold) > width
+	})
+	return strings.TrimSpace(string(letters[:cut])) + "…"
 }
