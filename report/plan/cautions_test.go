@@ -217,3 +217,10 @@ func TestCautionsForABox(t *testing.T) {
 	assert.Equal(t, slices.Concat([]string{"lead"}, everyTime, []string{"fades", "fades-thin"}), keysIn(list))
 	assert.Equal(t, "Alizarin Crimson", strings.Join(cautionBy(list, "fades").Paints, ", "))
 }
+
+// Every session leaves oily rags, with a medium or without.
+func TestEverySessionIsToldOfRags(t *testing.T) {
+	p := &Plan{Days: Days{Sessions: []Session{{Coats: []string{}}}}}
+	heed(p, nil)
+	assert.Equal(t, []string{paint.Rags}, p.Days.Sessions[0].Cautions)
+}

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"tonewright/match"
 	"tonewright/match/layer"
 	"tonewright/match/paint"
 )
@@ -206,4 +207,12 @@ func TestDemoIsPaintedInWeeks(t *testing.T) {
 		assert.Equal(t, "1", id[len(id)-1:])
 	}
 	assert.Len(t, p.Days.Sessions[0].Coats, len(p.Regions))
+}
+
+// A neighbour is held to be wet by the middle of the estimate, as days are planned:
+// titanium white is touch dry in 6 to 12 days and blends for 0.15 to 0.4 of them, 0.9 to
+// 4.8 days, the middle 2.85.
+func TestNeighboursAreWetByTheMiddle(t *testing.T) {
+	c := coat{film: FilmUsual, piles: []pileOn{{of: match.Pile{Paints: []paint.Paint{known(t, "titanium-white")}, Parts: []float64{1}}}}}
+	assert.InDelta(t, 2, wetFor(c, layer.Indoors), 0)
 }

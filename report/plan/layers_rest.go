@@ -3,6 +3,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"tonewright/match/layer"
@@ -63,13 +64,13 @@ func (in layersFrom) restsOf(all []coat, i int) (rests []rest) {
 	return rests
 }
 
-// wetFor returns for how many days all piles of a coat can be blended, at the most.
+// wetFor returns for how many whole days all piles of a coat can be blended, by the middle
+// of the estimate, as days are planned.
 func wetFor(c coat, air layer.Air) float64 {
-	most := -1.0
+	most := math.Inf(1)
 	for _, p := range c.piles {
-		if wet := layer.Drying(c.laid(p), air).Wet.To; most < 0 || wet < most {
-			most = wet
-		}
+		wet := days(layer.Drying(c.laid(p), air).Wet)
+		most = min(most, wet.From+likely*(wet.To-wet.From))
 	}
-	return Round(most, 1)
+	return math.Floor(most + 1e-9)
 }

@@ -56,18 +56,24 @@ const (
 	lightest = 0.2
 )
 
+// strayMost is how far a contour is drawn from the straight between its places, as a share
+// of the panel's long side: about the quarter of a millimetre on a 12-inch panel by which
+// those places were let stand for what was found.
+const strayMost = 1. / 1000
+
 // contours draws the lines of the drawing, the strong ones heavier, and their numbers
 // where there is room.
 func (b *book) contours(v view) []Mark {
 	var marks []Mark
 	lines := b.plan.Drawing.Contours
+	most := v.length(max(b.grid.Width, b.grid.Height)) * strayMost
 	for i := len(lines) - 1; i >= 0; i-- { // the strongest over the others
 		c := lines[i]
 		if !v.sees(c.Points()) {
 			continue
 		}
 		weight := lightest + (heaviest-lightest)*math.Sqrt(c.Strength) // evenly: most are weak by far
-		marks = append(marks, Path{Runs: [][]grid.Point{curved(v.points(c.Points()), c.Closed)}, Closed: c.Closed, Pen: Pen{Width: grid.Millimetres(weight), Gray: ink}})
+		marks = append(marks, Path{Runs: [][]grid.Point{curved(v.points(c.Points()), c.Closed, most)}, Closed: c.Closed, Pen: Pen{Width: grid.Millimetres(weight), Gray: ink}})
 	}
 	return append(marks, b.contourNumbers(v)...)
 }

@@ -15,9 +15,11 @@ const cornerCosine = 0.5
 // within a quarter of a millimetre of what was found; drawn so, they look cut out by
 // scissors. Each piece is a cubic that leaves and enters its places along the line's
 // direction there, estimated from its neighbours (Catmull and Rom's spline, with the
-// lengths of the pieces for its knots).
+// lengths of the pieces for its knots), but strays from the straight by no more than most:
+// beside a short piece that turns, a long straight one would else swing out by 3 mm, off
+// what was found and off the table of crossings.
 // Source: [Catmull1974]; [Barry1988] for unequal knots.
-func curved(places []grid.Point, closed bool) []grid.Point {
+func curved(places []grid.Point, closed bool, most grid.Millimetres) []grid.Point {
 	n := len(places)
 	if n < 3 {
 		return places
@@ -31,12 +33,29 @@ func curved(places []grid.Point, closed bool) []grid.Point {
 		p, q := places[i], places[(i+1)%n]
 		long := distance(p, q)
 		a, b := direction(places, i, 1, closed), direction(places, (i+1)%n, -1, closed)
+		a, b = steadied(a, b, towards(p, q), most/long)
 		steps := min(24, int(math.Ceil(float64(long))))
 		for k := 1; k <= steps; k++ {
 			line = append(line, hermite(p, q, a, b, long, grid.Millimetres(k)/grid.Millimetres(steps)))
 		}
 	}
 	return line
+}
+
+// steadied turns the directions at the ends of a piece towards the straight between them, so
+// that the cubic strays from that by no more than most of its length: each end brings up to
+// 4/27 of what its direction is off.
+func steadied(a, b, straight grid.Point, most grid.Millimetres) (c, d grid.Point) {
+	off := func(p grid.Point) float64 { return math.Abs(float64(p.X*straight.Y - p.Y*straight.X)) }
+	strays := grid.Millimetres(4. / 27 * (off(a) + off(b)))
+	if strays <= most {
+		return a, b
+	}
+	part := most / strays
+	turned := func(p grid.Point) grid.Point {
+		return grid.Point{X: straight.X + part*(p.X-straight.X), Y: straight.Y + part*(p.Y-straight.Y)}
+	}
+	return turned(a), turned(b)
 }
 
 // direction returns the way the line runs at place i, as a change for each millimetre;
