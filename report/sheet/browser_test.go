@@ -59,6 +59,7 @@ func browsed(t *testing.T, p Page) raster {
 
 // A page as SVG measures the same as in PDF.
 func TestSVGIsTrue(t *testing.T) {
+	slow(t)
 	o := Options{Kinds: []Kind{Panel}}
 	r := browsed(t, pagesOf(t, flatPlan(t, inches(6, 8), o), o)[0])
 	above, below := r.rule(t)
@@ -70,6 +71,7 @@ func TestSVGIsTrue(t *testing.T) {
 
 // A photo in SVG fills the panel's sides and no more: the demo's is dark in all corners.
 func TestSVGPhoto(t *testing.T) {
+	slow(t)
 	o := Options{Kinds: []Kind{Whole}, As: Photo}
 	p := planOf(t, plan.Options{Photo: demo}, o)
 	r := browsed(t, pagesOf(t, p, o)[0])

@@ -28,6 +28,7 @@ func pieceOf(r raster, x, y float64) piece {
 // on cross they show one picture: the strip that two of them share is the same on both,
 // shifted by no more than 0.2 mm, and together they are as large as the panel.
 func TestTilesJoin(t *testing.T) {
+	slow(t)
 	o := Options{Kinds: []Kind{Panel}, As: Photo}
 	r := printed(t, pagesOf(t, planOf(t, plan.Options{Photo: demo, Panel: inches(12, 16)}, o), o))
 	require.Len(t, r, 4)
