@@ -74,7 +74,7 @@ func small(v float64) string {
 	case v > 0 && v < 0.05:
 		return "under 0.1"
 	case v < 9.95:
-		return fmt.Sprintf("%.1f", v)
+		return fmt.Sprintf("%.1f", plan.Round(v, 1)) // halves up, as the plan rounds
 	}
 	return fmt.Sprintf("%.0f", v)
 }

@@ -52,9 +52,9 @@ func whenSpan(e plan.Event) string {
 
 // pileText is "a pea (0.8 ml)", with the medium that is stirred in.
 func pileText(p plan.Pile) string {
-	ml := fmt.Sprintf("%.1f ml", p.ML)
+	ml := small(p.ML) + " ml"
 	if p.MediumML > 0 {
-		ml += fmt.Sprintf(" and %.1f of medium", p.MediumML)
+		ml += fmt.Sprintf(" and %s of medium", small(p.MediumML))
 	}
 	if p.Size == "" {
 		return ml

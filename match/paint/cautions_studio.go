@@ -13,7 +13,7 @@ const (
 func StudioCautions() []Caution {
 	all := []Caution{
 		{Key: Rags, Kind: OfMedium, Short: "oily rags: spread out to dry or under water, never in a heap",
-			Text:   "Rags and paper with drying oil heat by themselves as the oil dries, and in a heap or a bin they can catch fire. Hang or lay them out singly, outdoors where you can, until they are dry and stiff; or put them under water in a closed metal can until they are collected.",
+			Text:   "Rags and paper with drying oil heat by themselves as the oil dries, and in a heap or a bin they can catch fire. Hang or lay them out singly, outdoors where you can and away from buildings, until they are dry and stiff, and then put them into a closed metal can with water until they are collected; or put them there at once.",
 			Source: "Buckinghamshire Fire and Rescue (2020); NFPA tip sheet on oily rags (2017), as a village reprinted it"},
 		{Key: Solvents, Kind: OfMedium, Short: "solvent: covered pot, fresh air, no flame, off the skin",
 			Text:   "Turpentine, white spirit and the like leave the pot, the brushes and the wet panel into the air of the room. Their vapour makes dizzy, over long times it may harm nerves, and it burns. Use little, covered, with fresh air, away from flames and off the skin, which turpentine can make allergic. That goes for odourless ones, too.",

@@ -210,7 +210,7 @@ func regionsOf(parting analyze.Parting, c analyze.Clustering, place places, m *m
 		for j, cluster := range c.Clusters[i] {
 			col := colourEntry(colourTag(i, j), cluster, x.aims[j], x.recipes[j], x.paints, ground)
 			col.Share = Round(float64(cluster.Pixels)/float64(r.Pixels), 4)
-			col.PanelShare = Round(float64(cluster.Pixels)/panel, 4)
+			col.PanelShare = Round(float64(cluster.Pixels)/panel, 6) // areas are made from it
 			col.Cells, col.where = names(place.colourCells[n]), grid.Spans(place.colourCells[n])
 			parts := fmt.Sprint(col.Recipe.Parts)
 			if col.SameAs = pile[parts]; col.SameAs == "" {
