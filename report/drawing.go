@@ -156,6 +156,9 @@ func settingOutOf(p *plan.Plan) settingOut {
 	if rest > 0 {
 		s.Rest = fmt.Sprintf("The drawing has %s, fainter or shorter, without a number: put those in by eye.", count(rest, "more line"))
 	}
+	if p.Drawing.Note != "" {
+		s.Rest = strings.TrimSpace(s.Rest + " " + p.Drawing.Note)
+	}
 	return s
 }
 

@@ -9,6 +9,7 @@ import "tonewright/grid"
 type Drawing struct {
 	Detail   int       `json:"detail"` // asked for, 1 (the main contours) to 10 (all that was found)
 	Contours []Contour `json:"contours"`
+	Note     string    `json:"note,omitempty"` // where it has so many lines that a lower detail serves better
 }
 
 // Contour is one line of the drawing.

@@ -191,3 +191,10 @@ func beyond(t *testing.T, c Crossing) string {
 	}
 	return column + row
 }
+
+// A drawing that nobody could follow says so, with what to do.
+func TestManyLinesAreTold(t *testing.T) {
+	assert.Empty(t, Drawing{Detail: 5, Contours: make([]Contour, 100)}.note())
+	assert.Equal(t, "101 lines are many to draw: a detail of 3 or less leaves out the lesser ones.", Drawing{Detail: 5, Contours: make([]Contour, 101)}.note())
+	assert.Empty(t, Drawing{Detail: 1, Contours: make([]Contour, 101)}.note(), "there is no lower one")
+}

@@ -31,7 +31,7 @@ type SheetPlan struct {
 	Drawing  Drawing
 	Values   SheetValues
 	Picture  *analyze.Picture // as large as was asked for and the photo allows; nil: none was
-	Warnings []string         // of the photo
+	Warnings []string         // of the photo, and of a drawing with too many lines
 }
 
 // SheetRegion is a region's tag and name.
@@ -92,6 +92,9 @@ func Sheets(opt Options, wish SheetWish) (*SheetPlan, error) {
 		p.trace(picture, named, opt, wish)
 	}
 	p.Warnings = slices.Compact(photo.Warnings) // a picture read twice warns twice
+	if p.Drawing.Note != "" {
+		p.Warnings = append(p.Warnings, p.Drawing.Note)
+	}
 	return p, nil
 }
 
