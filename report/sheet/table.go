@@ -63,8 +63,8 @@ func columns(blocks [][]row, fit int) [][]row {
 		for {
 			last := &list[len(list)-1]
 			left := fit - len(*last)
-			if len(block) <= left {
-				*last = append(*last, block...)
+			if len(block)-1 <= left { // the last row is the space to the next block
+				*last = append(*last, block[:min(len(block), left)]...)
 				break
 			}
 			if left >= leastTogether {
