@@ -18,6 +18,7 @@ type schedule struct {
 	piles    map[int][]string  // day → piles laid out
 	taken    []int             // days with a coat, in order
 	names    map[string]string // of the regions, by tag
+	asked    int               // how often it was asked what hinders a coat
 }
 
 // hindrance is what keeps a coat from a session.
@@ -87,6 +88,7 @@ func (s *schedule) unit(i int) []int {
 
 // hinders returns what keeps a coat, with those painted into it, from a slot.
 func (s *schedule) hinders(i, slot, day int) hindrance {
+	s.asked++
 	unit := s.unit(i)
 	for _, u := range unit {
 		for _, r := range s.coats[u].rests {
@@ -181,7 +183,7 @@ func (s *schedule) words(i int, h hindrance) string {
 	case h.by == noRoom:
 		return fmt.Sprintf("%s had no room on the palette before", coat)
 	case h.by == isLeft && s.meets(i):
-		return fmt.Sprintf("%s is left for the day of what it touches, so that both are wet where they meet", coat)
+		return fmt.Sprintf("%s is left for the day of what it touches, so that neither waits for the other to dry", coat)
 	case h.by == isLeft:
 		return fmt.Sprintf("%s is left for later, since so all is done sooner", coat)
 	}
