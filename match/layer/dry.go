@@ -48,7 +48,8 @@ var soaked = Range{0.6, 1}
 
 // Drying returns how a coat dries in an air. Every figure is an estimate: the paints by
 // share, the driers among them, the medium, film, temperature and humidity each bring a
-// rough factor, as does an absorbent ground; in what light they dry is not known.
+// rough factor, as does an absorbent ground; in what light they dry is not known. None is over
+// three years.
 func Drying(c Coat, air Air) Dries {
 	if len(c.Paints) == 0 {
 		return Dries{Slowest: -1}
@@ -58,8 +59,8 @@ func Drying(c Coat, air Air) Dries {
 		days = days.times(soaked)
 	}
 	film := c.left() / thinFilm
-	touch := days.times(power(film, touchThinner, touchThicker))
-	through := days.times(throughTouch).times(power(film, throughThinner, throughThicker))
+	touch := days.times(power(film, touchThinner, touchThicker)).within(mostDays)
+	through := days.times(throughTouch).times(power(film, throughThinner, throughThicker)).within(mostDays)
 	return Dries{
 		Touch:   touch,
 		Through: Range{max(through.From, touch.From), max(through.To, touch.To)},
@@ -67,6 +68,13 @@ func Drying(c Coat, air Air) Dries {
 		Slowest: c.slowest(),
 	}
 }
+
+// mostDays is the longest that is told of a coat, three years. Ours: past it the factors say
+// nothing any more, and no painter waits; Check finds such coats too thick or too fat.
+const mostDays = 3 * 365
+
+// within returns the range as far as it goes to most.
+func (r Range) within(most float64) Range { return Range{min(r.From, most), min(r.To, most)} }
 
 // perTen is how many times as fast oil dries when it is 10 °C warmer, from-to: "twice or
 // thrice" is the rule of thumb for chemical change (from memory), less where oxygen has to

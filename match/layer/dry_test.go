@@ -53,6 +53,17 @@ func TestFastBeforeSlow(t *testing.T) {
 	sooner(t, touch(coat(t, "yellow-ochre")), touch(coat(t, "cadmium-yellow-light")), "ochre is medium")
 }
 
+// Half a millimetre of stand oil in a cold, damp room: decades by the factors, which say
+// nothing any more.
+func TestNoCoatTakesForEver(t *testing.T) {
+	c := coat(t, "ivory-black").with(Medium{StandOil, 20})
+	c.Film = 1000
+	d := Drying(c, Air{0, 95})
+	assert.Equal(t, 1095.0, d.Through.To)
+	assert.Equal(t, 1095.0, d.Touch.To)
+	assert.NotEmpty(t, rulesOf(stacked(Laid{Coat: c})), "and it is told that it is no way to paint")
+}
+
 // Common practice, no source: after touch dry comes dry through, and blending ends before.
 func TestDryInOrder(t *testing.T) {
 	for _, p := range paint.Library() {
