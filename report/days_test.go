@@ -68,7 +68,6 @@ func workedDays(p *plan.Plan) plan.Days {
 		s := plan.Session{Number: i + 1, Day: 1 + i*7/3, Coats: []string{c.ID}, Dry: []string{}}
 		s.Date = first.AddDate(0, 0, s.Day-1).Format(time.DateOnly)
 		for _, m := range c.Mixes {
-			s.Mixes = append(s.Mixes, m.Pile)
 			s.Piles = append(s.Piles, plan.Pile{ID: m.Pile, ML: 1.24, Size: "a hazelnut", Tubes: "Titanium White 3/8 in, Viridian a dab", Parts: m.Parts})
 		}
 		if len(c.Over) > 0 {

@@ -91,7 +91,7 @@ func TestAmountsMedium(t *testing.T) {
 	l := Layers{FilmUM: 100, Coats: []Coat{
 		aCoat("A.1", "A", PassBlockIn, "solvent 1:4", 100, "A1"), aCoat("A.2", "A", PassNext, "linseed 1:10", 110, "A1"),
 	}}
-	d := &Days{Sessions: []Session{{Coats: []string{"A.1"}, Mixes: []string{"A1"}}, {Coats: []string{"A.2"}}}}
+	d := &Days{Sessions: []Session{{Coats: []string{"A.1"}}, {Coats: []string{"A.2"}}}}
 	a := amountsOf(oneMix(1), l, d, squareMetre(t), paint.StarterBox(), without(0.1))
 	assert.Equal(t, []MediumAmount{{"solvent", 22}, {"linseed", 11}}, a.Mediums)
 	assert.InDelta(t, 88+110, a.Mixes[0].ML, 1e-9)

@@ -17,7 +17,6 @@ type Session struct {
 	Day    int      `json:"day"`    // from 1, the first session's
 	Date   string   `json:"date,omitempty"`
 	Coats  []string `json:"coats"`  // ids
-	Mixes  []string `json:"mixes"`  // tags of the piles
 	Dry    []string `json:"dry"`    // ids of coats that must be touch dry by now
 	Reason string   `json:"reason"` // why not earlier: "waits for A.1 to dry"
 	Piles  []Pile   `json:"piles"`  // what to lay out, in order on the palette

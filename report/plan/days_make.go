@@ -130,7 +130,7 @@ func slotDay(slot, aWeek int) int { return 1 + slot/aWeek*7 + slot%aWeek*7/aWeek
 
 // session writes a day as data.
 func (s *schedule) session(number, day int) Session {
-	e := Session{Number: number, Day: day, Coats: []string{}, Mixes: append([]string{}, s.piles[day]...), Dry: []string{}, Piles: []Pile{}, Cautions: []string{}}
+	e := Session{Number: number, Day: day, Coats: []string{}, Dry: []string{}, Piles: []Pile{}, Cautions: []string{}}
 	for i, c := range s.coats {
 		if s.day[i] != day {
 			continue

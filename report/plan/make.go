@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"image"
 	"path/filepath"
@@ -109,18 +110,19 @@ func aside[T any](f func() T) (wait func() T) {
 	return func() T { <-done; return result }
 }
 
-// clean makes a name fit to be printed: no control characters, no broken UTF-8.
+// clean makes a name fit to be printed: no control characters, no marks that turn the
+// direction of writing, no broken UTF-8, nothing blank at its ends.
 func clean(name string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
+	return strings.TrimSpace(strings.Map(func(r rune) rune {
+		if unicode.In(r, unicode.Cc, unicode.Cf) {
 			return ' '
 		}
 		return r
-	}, strings.ToValidUTF8(name, "\ufffd"))
+	}, strings.ToValidUTF8(name, "\ufffd")))
 }
 
 func (o Options) withDefaults() Options {
-	if o.Name == "" {
+	if o.Name = clean(o.Name); o.Name == "" {
 		base := filepath.Base(o.Photo)
 		o.Name = base[:len(base)-len(filepath.Ext(base))]
 	}
@@ -137,7 +139,7 @@ func (o Options) withDefaults() Options {
 		r := o.Ground.Lab.Reflectance()
 		o.Mixing.Ground = &r
 	}
-	o.Name, o.Box.Name = clean(o.Name), clean(o.Box.Name)
+	o.Name, o.Box.Name = cmp.Or(clean(o.Name), "painting"), clean(o.Box.Name)
 	if o.Step == nil {
 		o.Step = func(string) {}
 	}

@@ -44,3 +44,13 @@ func digits(rows ...string) (of []uint8) {
 	}
 	return of
 }
+
+// A name is what can be printed of it: no codes, nothing that turns the line round; of
+// blanks alone none is left.
+func TestNamesAreClean(t *testing.T) {
+	assert.Equal(t, "gnp.exe", clean("\u202egnp.exe"))
+	assert.Equal(t, "a b", clean(" a\nb\u200f "))
+	assert.Empty(t, clean(" \t\u2066 "))
+	assert.Equal(t, "kettle", Options{Name: "  ", Photo: "a/kettle.jpg"}.withDefaults().Name)
+	assert.Equal(t, "painting", Options{Photo: "a/ .jpg"}.withDefaults().Name)
+}
