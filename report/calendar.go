@@ -98,26 +98,34 @@ func (c almanac) uid(what string) string {
 	return fmt.Sprintf("%x@tonewright", sum[:16])
 }
 
-// sessionText says what to do in a session, a line each.
+// sessionText says what to do in a session, under heads in the order of doing it, a blank
+// line between them. How large a pile looks is left to the checklist.
 func (c almanac) sessionText(s plan.Session) string {
-	var lines []string
-	say := func(format string, args ...any) { lines = append(lines, fmt.Sprintf(format, args...)) }
+	var parts []string
+	say := func(head string, lines ...string) {
+		if len(lines) > 0 {
+			parts = append(parts, head+"\n"+strings.Join(lines, "\n"))
+		}
+	}
 	if len(s.Dry) > 0 {
-		say("First: touch dry, by the thumb, must be %s.", c.name.placesText(s.Dry))
+		say("Check", fmt.Sprintf("Try with a thumb that these are dry: %s.", c.name.placesText(s.Dry)))
+	}
+	var piles, coats []string
+	for _, pile := range s.Piles {
+		piles = append(piles, fmt.Sprintf("%s: %s; %s", pile.ID, partsText(pile.Parts), mlText(pile)))
 	}
 	for _, id := range s.Coats {
-		say("%s %s", id, c.name.coat(id)+c.name.with(id))
+		coats = append(coats, fmt.Sprintf("%s %s", id, c.name.coat(id)+c.name.with(id)))
 	}
-	for _, pile := range s.Piles {
-		say("%s: %s, %s", pile.ID, pileText(pile), partsText(pile.Parts))
-	}
+	say("Lay out", piles...)
+	say("Paint", coats...)
 	if care := c.care.keys(s.Cautions); len(care) > 0 {
-		say("Care: %s.", strings.Join(care, "; "))
+		say("Care", strings.Join(care, "; ")+".")
 	}
 	if s.Reason != "" {
-		say("%s.", capital(strings.TrimSuffix(s.Reason, ".")))
+		say("Why this day", capital(strings.TrimSuffix(s.Reason, "."))+".")
 	}
-	return strings.Join(lines, "\n")
+	return strings.Join(parts, "\n\n")
 }
 
 // calendarText leaves out what a text may not hold, of which the library lets all

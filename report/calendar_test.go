@@ -136,7 +136,7 @@ json.dump(out, sys.stdout)`)
 			assert.True(t, strings.HasPrefix(e.Summary, name+": "), e.Summary)
 			assert.Contains(t, e.Summary, coatNamerOf(p).passes(s.Coats, 1))
 			for _, pile := range s.Piles {
-				assert.Contains(t, e.Text, "\n"+pile.ID+": a hazelnut (1.2 ml), "+partsText(pile.Parts))
+				assert.Contains(t, e.Text, "\n"+pile.ID+": "+partsText(pile.Parts)+"; 1.2 ml")
 			}
 		}
 		last := got.Events[len(got.Events)-1]
@@ -156,8 +156,9 @@ func TestCalendarWords(t *testing.T) {
 	s.Coats, s.Dry, s.Reason, s.Piles = []string{"A.1", "B.1", "A.2"}, []string{"B.1"}, "waits for B.1 to dry", s.Piles[:1]
 	text := unfold(calendarOf(t, p))
 	assert.Contains(t, text, `SUMMARY:Copper kettle: block-in of wall\, B\; next pass of wall`+"\r\n", "a name with a comma goes by its tag")
-	assert.Contains(t, text, `DESCRIPTION:First: touch dry\, by the thumb\, must be B.\nA.1 block-in of wall: A1\, A2\, A3\; with solvent 1:4\n`)
-	assert.Contains(t, text, `Care: cadmium: no dry sanding\, no spraying\; solvent: open a window.\n`)
+	assert.Contains(t, text, `DESCRIPTION:Check\nTry with a thumb that these are dry: B.\n\nLay out\nI1: `)
+	assert.Contains(t, text, `\n\nPaint\nA.1 block-in of wall: A1\, A2\, A3\; with solvent 1:4\n`)
+	assert.Contains(t, text, `\n\nCare\ncadmium: no dry sanding\, no spraying\; solvent: open a window.\n\n`)
 	assert.Contains(t, text, `\; into A.1 while that is wet\n`)
 	assert.Contains(t, text, `Waits for B.1 to dry.`+"\r\n")
 }

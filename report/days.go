@@ -52,14 +52,19 @@ func whenSpan(e plan.Event) string {
 
 // pileText is "a pea (0.8 ml)", with the medium that is stirred in.
 func pileText(p plan.Pile) string {
+	if p.Size == "" {
+		return mlText(p)
+	}
+	return p.Size + " (" + mlText(p) + ")"
+}
+
+// mlText is "0.8 ml and 0.2 of medium".
+func mlText(p plan.Pile) string {
 	ml := small(p.ML) + " ml"
 	if p.MediumML > 0 {
 		ml += fmt.Sprintf(" and %s of medium", small(p.MediumML))
 	}
-	if p.Size == "" {
-		return ml
-	}
-	return p.Size + " (" + ml + ")"
+	return ml
 }
 
 // days is the section of the page; Sessions is empty where the plan has no days.
