@@ -70,28 +70,13 @@ func handLength(mm float64, unit grid.Unit) string {
 		if eighths > 8 {
 			eighths = 2 * math.Round(mm/25.4*4)
 		}
-		return inches(int(max(1, eighths)))
+		return unit.Ruled(grid.Millimetres(max(1, eighths) * 25.4 / 8))
 	}
 	step := 2.0
 	if mm > 20 {
 		step = 5
 	}
 	return unit.Format(grid.Millimetres(max(1, math.Round(mm/step)) * step))
-}
-
-// inches writes eighths of an inch as a rule has them: "1/8 in", "1 1/4 in".
-func inches(eighths int) string {
-	whole, rest, of := eighths/8, eighths%8, 8
-	for rest > 0 && rest%2 == 0 {
-		rest, of = rest/2, of/2
-	}
-	switch {
-	case rest == 0:
-		return fmt.Sprintf("%d in", whole)
-	case whole == 0:
-		return fmt.Sprintf("%d/%d in", rest, of)
-	}
-	return fmt.Sprintf("%d %d/%d in", whole, rest, of)
 }
 
 // squeezed says what to squeeze out for so many ml of a stock, by the length of ribbon.

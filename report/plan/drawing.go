@@ -43,5 +43,5 @@ type Crossing struct {
 	Cell string  `json:"cell"` // that the contour comes from, beside the line
 	At   float64 `json:"at"`   // along the line within that cell, from its top or its left, of a whole cell's side, 0-1
 	MM   float64 `json:"mm"`   // the same in millimetres
-	Text string  `json:"text"` // the same from the panel's edge, in the painter's unit: "2.42 in down"
+	Text string  `json:"text"` // the same from the panel's edge, in the painter's unit, to a mark of a ruler: "2 7/16 in down"
 }

@@ -130,7 +130,7 @@ func crossingOf(g grid.Grid, c grid.Crossing) Crossing {
 	return Crossing{
 		Line: line, Cell: c.From.String(),
 		At: Round(float64(along/g.Cell), 2), MM: Round(float64(along), 1),
-		Text: g.Unit.Format(from) + " " + way,
+		Text: g.Unit.Ruled(from) + " " + way,
 	}
 }
 

@@ -101,7 +101,7 @@ func TestCrossingsInInches(t *testing.T) {
 	assert.Equal(t, []string{"A"}, c.Beside)
 	require.Len(t, c.Crossings, 11)
 	for i, crossed := range c.Crossings { // 310 of 600 pixels: 118.1 mm down, 4.65 in
-		assert.Equal(t, "4.65 in down", crossed.Text)
+		assert.Equal(t, "4 5/8 in down", crossed.Text)
 		assert.InDelta(t, 0.65, crossed.At, 1e-9)
 		assert.InDelta(t, 16.5, crossed.MM, 1e-9)
 		assert.Equal(t, fmt.Sprintf("%c|%c", 'A'+i, 'B'+i), crossed.Line, "from left to right")

@@ -95,9 +95,9 @@ func (b *book) blocks() [][]row {
 		}
 		var beside []string
 		for _, tag := range c.Beside {
-			beside = append(beside, names[tag])
+			beside = append(beside, tag+" "+names[tag])
 		}
-		block := []row{heading(fmt.Sprintf("%d  %s", c.ID, strings.Join(beside, ", "))), tableHead, spotRow("begins", c.Start)}
+		block := []row{heading(fmt.Sprintf("%d  %s", c.ID, strings.Join(beside, " | "))), tableHead, spotRow("begins", c.Start)}
 		for _, x := range c.Crossings {
 			from, way := x.Text, ""
 			if at := strings.LastIndexByte(from, ' '); at > 0 {
