@@ -5,6 +5,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"tonewright/report/plan"
@@ -37,6 +38,7 @@ type checklist struct {
 	text
 	name coatNamer
 	care carer
+	told []string // of the cautions, in full in an earlier session
 }
 
 // tick adds a box and what to tick.
@@ -64,17 +66,61 @@ func (c *checklist) session(s plan.Session) {
 	if len(s.Dry) > 0 {
 		c.tick("Touch dry, by the thumb: %s", c.name.placesText(s.Dry))
 	}
+	usual := usualPile(s.Piles)
+	if usual != "" {
+		c.say(2, "  Piles are %s where nothing else is said.", usual)
+	}
 	for _, pile := range s.Piles {
 		c.tick("Pile %s: %s", pile.ID, partsText(pile.Parts))
-		c.more(pileText(pile))
+		if size := pileText(pile); size != usual {
+			c.more(size)
+		}
 		c.more(pile.Tubes)
 	}
 	for _, id := range s.Coats {
 		c.tick("Paint %s, %s", id, c.name.coat(id)+c.name.with(id))
 	}
-	if care := c.care.keys(s.Cautions); len(care) > 0 {
-		c.say(boxIndent, "  Care: %s.", strings.Join(care, "; "))
+	c.heed(c.care.keys(s.Cautions))
+}
+
+// heed tells cautions in full the first time, and later that they stand.
+func (c *checklist) heed(care []string) {
+	var words []string
+	before := false
+	for _, text := range care {
+		if slices.Contains(c.told, text) {
+			before = true
+			continue
+		}
+		words, c.told = append(words, text), append(c.told, text)
 	}
+	if before {
+		words = append(words, "else as before")
+	}
+	if before && len(words) == 1 {
+		words[0] = "as before"
+	}
+	if len(words) > 0 {
+		c.say(boxIndent, "  Care: %s.", strings.Join(words, "; "))
+	}
+}
+
+// usualPile is the size that most piles of a session have, the first of equals; "" where
+// none is that of three.
+func usualPile(piles []plan.Pile) (usual string) {
+	most := 2
+	for _, p := range piles {
+		size, n := pileText(p), 0
+		for _, other := range piles {
+			if pileText(other) == size {
+				n++
+			}
+		}
+		if n > most {
+			usual, most = size, n
+		}
+	}
+	return usual
 }
 
 func (c *checklist) after(events []plan.Event) {
