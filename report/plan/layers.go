@@ -74,6 +74,6 @@ type Broken struct {
 	Coats  []string `json:"coats"`          // ids, the one below first
 	Reason string   `json:"reason"`         // what happens otherwise
 	Mend   string   `json:"mend"`           // what to do, in a sentence
-	Line   string   `json:"line,omitempty"` // the change to the painting file, where one line mends it
+	Line   string   `json:"line,omitempty"` // the change to a block of the painting file that mends it, or is the first step; \n between lines
 	Source string   `json:"source"`
 }

@@ -121,8 +121,15 @@ func dayOf(d Days) map[string]int {
 	return day
 }
 
-// changedBy is a coat of the painting file with a line of it changed.
-func changedBy(t testing.TB, wish CoatWish, line string, box []paint.Paint) CoatWish {
+// changedBy is a coat of the painting file with lines of it changed.
+func changedBy(t testing.TB, wish CoatWish, lines string, box []paint.Paint) CoatWish {
+	for line := range strings.SplitSeq(lines, "\n") {
+		wish = changedLine(t, wish, line, box)
+	}
+	return wish
+}
+
+func changedLine(t testing.TB, wish CoatWish, line string, box []paint.Paint) CoatWish {
 	key, value, found := strings.Cut(line, " = ")
 	require.True(t, found, line)
 	if text, err := strconv.Unquote(value); err == nil {
@@ -132,7 +139,7 @@ func changedBy(t testing.TB, wish CoatWish, line string, box []paint.Paint) Coat
 	case "after":
 		n, err := strconv.Atoi(value)
 		require.NoError(t, err)
-		wish.After, wish.Wet = n, false
+		wish.After = n
 	case "wet":
 		require.Equal(t, "false", value)
 		wish.Wet = false
