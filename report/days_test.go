@@ -42,7 +42,7 @@ func workedLayers(p *plan.Plan) plan.Layers {
 	l.Coats = append(l.Coats, wet, next, glaze)
 	l.Broken = []plan.Broken{
 		{Rule: "fast over slow", Coats: []string{"A.1", "A.2"}, Reason: "The coat above dries before the one below has stopped moving, and cracks.",
-			Mend: "Wait 9 days more before the next pass of A.", Line: "after = 12", Source: "Common practice, no source"},
+			Mend: "Wait 9 days more before the next pass of A.", Line: "after = 12", Coat: "A.2", Source: "Common practice, no source"},
 		{Rule: "fat over lean", Coats: []string{"B.1", "B.2"}, Reason: "The lean coat above is brittle over the fat one.", Mend: "Mix a tenth of linseed oil into B.2.", Source: "a handbook, p. 170"},
 	}
 	return l

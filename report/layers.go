@@ -20,8 +20,16 @@ type layers struct {
 // brokenRule is what one change mends, of one or more rules that coats break; Line is ""
 // where no one line does.
 type brokenRule struct {
-	Where, Mend, Line, Source string
-	Rules                     []ruleReason
+	Where, Mend, Line, Under, Source string
+	Rules                            []ruleReason
+}
+
+// lineUnder says where in the painting file the line stands that mends.
+func lineUnder(b plan.Broken) string {
+	if b.Coat == "" {
+		return "above the regions"
+	}
+	return "under " + b.Coat + "'s [[layer]]"
 }
 
 // ruleReason is a rule and what comes of breaking it.
@@ -78,7 +86,7 @@ func brokenRules(broken []plan.Broken, name coatNamer) []brokenRule {
 	list := []brokenRule{}
 	for i, b := range broken {
 		if i == 0 || !slices.Equal(b.Coats, broken[i-1].Coats) || b.Mend != broken[i-1].Mend || b.Line != broken[i-1].Line {
-			list = append(list, brokenRule{Where: name.each(b.Coats), Mend: b.Mend, Line: b.Line, Source: b.Source})
+			list = append(list, brokenRule{Where: name.each(b.Coats), Mend: b.Mend, Line: b.Line, Under: lineUnder(b), Source: b.Source})
 		}
 		last := &list[len(list)-1]
 		last.Rules = append(last.Rules, ruleReason{capital(b.Rule), b.Reason})

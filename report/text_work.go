@@ -41,7 +41,7 @@ func (t *text) broken(b brokenRule) {
 		t.say(6, "      To mend it: %s", b.Mend)
 		return
 	}
-	t.say(6, "      To mend it: %s In the painting file, under its [[layer]]:", b.Mend)
+	t.say(6, "      To mend it: %s In the painting file, %s:", b.Mend, b.Under)
 	t.line("        %s", strings.ReplaceAll(b.Line, "\n", "\n        "))
 }
 

@@ -109,7 +109,7 @@ func TestWorkText(t *testing.T) {
 	}
 	for _, text := range []string{
 		"Not sound: A.1, block-in of across the top, dark brown; A.2, next pass of across\n      the top, dark brown\n      Fast over slow: The coat above",
-		"To mend it: Wait 9 days more before the next pass of A. In the painting\n      file, under its [[layer]]:\n        after = 12\n",
+		"To mend it: Wait 9 days more before the next pass of A. In the painting\n      file, under A.2's [[layer]]:\n        after = 12\n",
 		"To mend it: Mix a tenth of linseed oil into B.2.\n",
 		"Painted: 12 sessions from Mon 30 Nov 2026 to Fri 25 Dec 2026, 3 a week; varnish\n      17 Jun 2027 to 17 Dec 2027\n",
 		fmt.Sprintf("Paint: %.0f ml in all, from %d tubes; to buy: 2.8 ml of Cadmium Yellow Lemon\n", 3.2*float64(len(p.Paints)), len(p.Paints)),

@@ -75,5 +75,6 @@ type Broken struct {
 	Reason string   `json:"reason"`         // what happens otherwise
 	Mend   string   `json:"mend"`           // what to do, in a sentence
 	Line   string   `json:"line,omitempty"` // the change to a block of the painting file that mends it, or is the first step; \n between lines
+	Coat   string   `json:"coat,omitempty"` // id of the coat under whose [[layer]] the line stands; "" where it stands above the regions
 	Source string   `json:"source"`
 }

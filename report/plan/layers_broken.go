@@ -48,6 +48,9 @@ func (in layersFrom) broken(coats []coat, f layer.Fault) Broken {
 	}
 	if m, found := in.mend(coats, f); found {
 		b.Mend, b.Line = m.words, m.line
+		if m.line != "" {
+			b.Coat = in.id(coats[m.at])
+		}
 	}
 	return b
 }

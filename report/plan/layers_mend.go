@@ -15,6 +15,7 @@ import (
 // coatMend is one change to the painting file.
 type coatMend struct {
 	coats []coat // of the region, as they are then
+	at    int    // index of the coat whose block the line stands in
 	line  string // of a coat's block; "": no one line does it
 	words string
 	waits bool // it takes days, and changes nothing else
@@ -137,7 +138,7 @@ func (in layersFrom) mends(coats []coat, f layer.Fault, all []layer.Fault) (mend
 		c.film = change.Film
 		times := strconv.FormatFloat(math.Floor(c.film/in.opt.Work.Film*100)/100, 'g', -1, 64)
 		return append(mends, coatMend{
-			coats: with(coats, change.Coat, c), line: "film = " + times,
+			coats: with(coats, change.Coat, c), at: change.Coat, line: "film = " + times,
 			words: fmt.Sprintf("Lay %s no thicker than %s times an ordinary coat.", in.id(c), times),
 		})
 	}
@@ -184,7 +185,7 @@ func (in layersFrom) mediumMend(coats []coat, f layer.Fault, at int, m layer.Med
 			words += ", which dries fast over slower oil"
 		}
 	}
-	return coatMend{coats: with(coats, at, c), line: fmt.Sprintf("medium = %q", c.medium), words: words + "."}
+	return coatMend{coats: with(coats, at, c), at: at, line: fmt.Sprintf("medium = %q", c.medium), words: words + "."}
 }
 
 // glazeLast moves a glaze above the last of the other coats that lie over it; false where
@@ -233,7 +234,7 @@ func (in layersFrom) waitMend(coats []coat, above int, all []layer.Fault) (m coa
 	if late := int(math.Ceil(rest.To)); late > c.after {
 		words += fmt.Sprintf("; it may take %d days", late)
 	}
-	return coatMend{coats: with(coats, above, c), line: line, words: words + ".", waits: true}, float64(c.after)
+	return coatMend{coats: with(coats, above, c), at: above, line: line, words: words + ".", waits: true}, float64(c.after)
 }
 
 // slowest returns the paint that a coat waits for: of its first pile.

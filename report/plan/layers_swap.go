@@ -54,7 +54,7 @@ func (in layersFrom) swapMends(coats []coat, of int, from, to string) (near, far
 		changed := c
 		changed.piles = []pileOn{c.piles[0]}
 		changed.piles[0].of, changed.piles[0].parts = other, PartsOf(other)
-		m := coatMend{coats: with(coats, of, changed), line: fmt.Sprintf("mix = %q", other)}
+		m := coatMend{coats: with(coats, of, changed), at: of, line: fmt.Sprintf("mix = %q", other)}
 		m.words = fmt.Sprintf("Take %s in place of %s in %s", s.paint.Name, pile.Paints[at].Name, in.id(c))
 		if s.near() || to != "" {
 			m.words += "."
