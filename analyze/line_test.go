@@ -106,6 +106,7 @@ func demoScene(t testing.TB) (*Picture, []uint8) {
 // least detail hardly any of it. The demo is rendered (testdata/scene), so its truth is
 // its mask; the made scene's is how it is made.
 func TestTrueOutlinesAreDrawn(t *testing.T) {
+	slow(t)
 	for name, scene := range map[string]func() (*Picture, []uint8){
 		"demo": func() (*Picture, []uint8) { return demoScene(t) },
 		"made": madeScene,

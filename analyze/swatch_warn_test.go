@@ -51,6 +51,7 @@ func times(c rgb, by float64) rgb { return rgb{c[0] * by, c[1] * by, c[2] * by} 
 
 // Each warning comes when its cause is there, and no other comes with it.
 func TestEachWarningHasItsCause(t *testing.T) {
+	slow(t)
 	edge := func(share, light float64, r image.Rectangle) func(x, y float64, c rgb, _ *rand.Rand) rgb {
 		return on(r, func(x, y float64, c rgb) rgb {
 			if x+y/4 < float64(r.Min.X)+share*float64(r.Dx())+float64(r.Min.Y+r.Dy()/2)/4 {

@@ -31,6 +31,12 @@ func TestScripts(t *testing.T) {
 			e.Setenv("DEMO", demo)
 			return nil
 		},
+		Condition: func(cond string) (bool, error) {
+			if cond != "race" {
+				return false, fmt.Errorf("unknown condition %q", cond)
+			}
+			return racing, nil
+		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "cardphoto": cardPhoto},
 	})
 }

@@ -1,0 +1,6 @@
+//go:build race
+
+package main
+
+// racing tells that the race detector is on.
+const racing = true
