@@ -1,3 +1,5 @@
+// The contours of a picture, as a painter would draw them.
+
 package analyze
 
 import (

@@ -1,3 +1,5 @@
+// Lines that run beside a stronger one count for less.
+
 package analyze
 
 import (

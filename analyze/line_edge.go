@@ -1,3 +1,5 @@
+// How steeply a picture's colour changes, and in which direction.
+
 package analyze
 
 import "math"

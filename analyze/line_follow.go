@@ -1,3 +1,5 @@
+// Ridges followed from place to place into strokes.
+
 package analyze
 
 import (

@@ -1,3 +1,5 @@
+// Strokes joined over gaps and at corners.
+
 package analyze
 
 import (

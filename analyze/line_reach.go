@@ -1,3 +1,5 @@
+// Ends of strokes drawn on to the frame or to the line ahead.
+
 package analyze
 
 import "slices"

@@ -1,3 +1,5 @@
+// Ridges of the slopes: where colour changes most steeply, without texture.
+
 package analyze
 
 import "math"

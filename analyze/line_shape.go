@@ -1,3 +1,5 @@
+// The shape of lines: smoothed, simplified, measured.
+
 package analyze
 
 import (

@@ -1,3 +1,5 @@
+// What a line weighs: by its slope and by how its two sides differ.
+
 package analyze
 
 import (

@@ -1,3 +1,5 @@
+// Cards: blocks of cells that a sheet takes by themselves.
+
 package grid
 
 import (

@@ -1,3 +1,5 @@
+// Where a line on the panel crosses the grid.
+
 package grid
 
 import (

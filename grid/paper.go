@@ -1,3 +1,5 @@
+// Sizes of paper.
+
 package grid
 
 import (

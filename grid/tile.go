@@ -1,3 +1,5 @@
+// A panel parted into sheets of paper that overlap.
+
 package grid
 
 import (

@@ -1,3 +1,5 @@
+// What the terminal says of coats, days, paint and cautions.
+
 package report
 
 import (

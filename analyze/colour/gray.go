@@ -1,3 +1,5 @@
+// The gray of a lightness, for pictures in gray.
+
 package colour
 
 // Gray returns the sRGB level, 0-255, of the gray with lightness l, 0-100.

@@ -1,3 +1,5 @@
+// The drawing made from the lines of the picture.
+
 package plan
 
 import (

@@ -1,3 +1,5 @@
+// Pages of cells by themselves, enlarged or not.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// What stands at the edges of a card: finer lines, ticks, neighbours' names.
+
 package sheet
 
 import "tonewright/grid"

@@ -1,3 +1,5 @@
+// The grid of a page and the names of its cells.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// Pages composed from what is wanted, in order.
+
 package sheet
 
 import (

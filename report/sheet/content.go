@@ -1,3 +1,5 @@
+// What a page shows of the picture: drawing, photo, gray or values.
+
 package sheet
 
 import (

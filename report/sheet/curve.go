@@ -1,3 +1,5 @@
+// Contours drawn as curves through their places.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// The fonts of the sheets, and what of a text they can print.
+
 package sheet
 
 import (

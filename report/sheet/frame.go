@@ -1,3 +1,5 @@
+// The parts of every page: head, foot and room between.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// Where the numbers of contours and values stand.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// Which sheets are wanted.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// Pages of the panel at its own size, to be glued together.
+
 package sheet
 
 import (

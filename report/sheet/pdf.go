@@ -1,3 +1,5 @@
+// Pages written as PDF.
+
 package sheet
 
 import (

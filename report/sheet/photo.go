@@ -1,3 +1,5 @@
+// The photo as it is printed: cut, reduced, mirrored.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// The rule that every page is measured by.
+
 package sheet
 
 import (

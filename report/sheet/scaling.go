@@ -1,3 +1,5 @@
+// A PDF that asks to be printed unscaled.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// What the terminal says of the sheets.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// A page written as SVG.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// The table of where contours cross the grid.
+
 package sheet
 
 import (

@@ -1,3 +1,5 @@
+// A part of the panel as it lies on a page.
+
 package sheet
 
 import "tonewright/grid"

@@ -1,3 +1,5 @@
+// The page with the whole picture.
+
 package sheet
 
 import (
