@@ -148,6 +148,9 @@ func (f *sheetFlags) wanted(set *pflag.FlagSet) (o sheet.Options, err error) {
 	if o.Overlap, _, err = grid.ParseLength(f.overlap); err != nil {
 		return o, wrongFlag("overlap", err)
 	}
+	if o.Overlap < leastOverlap {
+		return o, usageError("--overlap %s is too little to glue: %g mm or more", f.overlap, float64(leastOverlap))
+	}
 	if set.Changed("cards") {
 		if err := grid.CheckCells(f.cards); err != nil {
 			return o, wrongFlag("cards", err)
@@ -161,11 +164,15 @@ func (f *sheetFlags) wanted(set *pflag.FlagSet) (o sheet.Options, err error) {
 	case f.finer < 1 || f.finer > sheet.MostFiner:
 		return o, usageError("--finer %d is out of range: 1 to %d", f.finer, sheet.MostFiner)
 	}
-	if end := strings.ToLower(filepath.Ext(f.out)); end != ".pdf" && end != ".svg" {
+	end := filepath.Ext(f.out)
+	if kind := strings.ToLower(end); kind != ".pdf" && kind != ".svg" || filepath.Base(f.out) == end {
 		return o, usageError("--out %s: sheets are written as PDF or SVG: give it a name that ends in .pdf or .svg", f.out)
 	}
 	return o, nil
 }
+
+// leastOverlap is the narrowest strip that takes glue. Ours.
+const leastOverlap grid.Millimetres = 2
 
 // results lists the files that sheets of so many pages go into.
 func (f *sheetFlags) results(pages int) []result[sheet.Book] {

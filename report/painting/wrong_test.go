@@ -161,8 +161,8 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"a list of what is left", `left = ["5 ml"]`, `:2: left is a list; write it like left = {titanium-white = "37 ml"}`},
 
 		{"too many regions", manyRegions(26), `:77: 26 regions are too many: name at most 25`},
-		{"far too many", manyRegions(10000), `has more than 1000 keys up to here; that is no painting file`},
-		{"keys without end", manyKeys(), `:1001: has more than 1000 keys up to here`},
+		{"far too many", manyRegions(10000), `has more than 2500 keys up to here; that is no painting file`},
+		{"keys without end", manyKeys(), `:2501: has more than 2500 keys up to here`},
 
 		{"two points", "[[region]]\nname = \"jug\"\noutline = [[1, 1], [2, 2]]", `:4: outline: a ring has too few points, 2; it needs three or more`},
 		{"no points", "[[region]]\nname = \"jug\"\noutline = []", `:4: outline: has no points; write three or more`},

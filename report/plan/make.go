@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
-	"unicode"
 
 	"tonewright/analyze"
 	"tonewright/analyze/colour"
@@ -114,7 +113,7 @@ func aside[T any](f func() T) (wait func() T) {
 // direction of writing, no broken UTF-8, nothing blank at its ends.
 func clean(name string) string {
 	return strings.TrimSpace(strings.Map(func(r rune) rune {
-		if unicode.In(r, unicode.Cc, unicode.Cf) {
+		if hidden(r) {
 			return ' '
 		}
 		return r
