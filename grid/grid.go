@@ -17,6 +17,11 @@ const sliver = 0.01
 // Point is a place on the panel, from its top left.
 type Point struct{ X, Y Millimetres }
 
+// To returns how far it is from p to q.
+func (p Point) To(q Point) Millimetres {
+	return Millimetres(math.Hypot(float64(q.X-p.X), float64(q.Y-p.Y)))
+}
+
 // Grid is a transfer grid on a panel, counted from the top left.
 type Grid struct {
 	Width, Height Millimetres // of the panel

@@ -83,15 +83,13 @@ func pointsOf(line analyze.Line, p *analyze.Picture, g grid.Grid) []grid.Point {
 // lengthOf returns how long a polyline is.
 func lengthOf(points []grid.Point, closed bool) (mm float64) {
 	for i := 1; i < len(points); i++ {
-		mm += apart(points[i-1], points[i])
+		mm += float64(points[i-1].To(points[i]))
 	}
 	if closed {
-		mm += apart(points[len(points)-1], points[0])
+		mm += float64(points[len(points)-1].To(points[0]))
 	}
 	return mm
 }
-
-func apart(a, b grid.Point) float64 { return math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y)) }
 
 // spotOf returns where a point of the panel is in its cell; on a line of the grid, in the
 // cell to the right or below.
@@ -113,7 +111,7 @@ const hair = 1
 func withoutHairs(crossings []grid.Crossing) (told []grid.Crossing) {
 	for _, c := range crossings {
 		last := len(told) - 1
-		if last >= 0 && told[last].Upright == c.Upright && told[last].Line == c.Line && apart(told[last].At, c.At) <= hair {
+		if last >= 0 && told[last].Upright == c.Upright && told[last].Line == c.Line && float64(told[last].At.To(c.At)) <= hair {
 			told = told[:last]
 			continue
 		}

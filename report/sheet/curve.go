@@ -33,7 +33,7 @@ func curved(places []grid.Point, closed bool, most grid.Millimetres) []grid.Poin
 	line := []grid.Point{places[0]}
 	for i := range last {
 		p, q := places[i], places[(i+1)%n]
-		long := distance(p, q)
+		long := p.To(q)
 		a, b := direction(places, i, 1, closed), direction(places, (i+1)%n, -1, closed)
 		a, b = steadied(a, b, towards(p, q), most/long)
 		steps := min(24, int(math.Ceil(float64(long))))
@@ -73,13 +73,13 @@ func direction(places []grid.Point, i, side int, closed bool) grid.Point {
 		}
 		return in
 	}
-	u, v := distance(before, here), distance(here, after)
+	u, v := before.To(here), here.To(after)
 	return grid.Point{X: (in.X*v + out.X*u) / (u + v), Y: (in.Y*v + out.Y*u) / (u + v)}
 }
 
 // towards returns the way from a to b for each millimetre, nothing where they are one.
 func towards(a, b grid.Point) grid.Point {
-	long := distance(a, b)
+	long := a.To(b)
 	if long == 0 {
 		return grid.Point{}
 	}

@@ -27,7 +27,7 @@ func TestCurvedCircle(t *testing.T) {
 	for _, p := range places {
 		near := math.Inf(1)
 		for _, q := range line {
-			near = math.Min(near, float64(distance(p, q)))
+			near = math.Min(near, float64(p.To(q)))
 		}
 		assert.Less(t, near, 1e-9)
 	}

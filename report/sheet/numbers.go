@@ -4,7 +4,6 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 
 	"tonewright/grid"
 )
@@ -50,7 +49,7 @@ func stops(line []grid.Point, in grid.Box) []grid.Point {
 			continue
 		}
 		if len(now) > 0 {
-			length += distance(line[i-1], p)
+			length += line[i-1].To(p)
 		}
 		if now = append(now, p); length > longest {
 			best, longest = now, length
@@ -69,7 +68,7 @@ func stops(line []grid.Point, in grid.Box) []grid.Point {
 // along returns the place that lies so far along a line.
 func along(line []grid.Point, far grid.Millimetres) grid.Point {
 	for i := 1; i < len(line); i++ {
-		step := distance(line[i-1], line[i])
+		step := line[i-1].To(line[i])
 		if far <= step && step > 0 {
 			t := far / step
 			return grid.Point{X: line[i-1].X + t*(line[i].X-line[i-1].X), Y: line[i-1].Y + t*(line[i].Y-line[i-1].Y)}
@@ -77,10 +76,6 @@ func along(line []grid.Point, far grid.Millimetres) grid.Point {
 		far -= step
 	}
 	return line[len(line)-1]
-}
-
-func distance(a, b grid.Point) grid.Millimetres {
-	return grid.Millimetres(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))
 }
 
 func within(b, in grid.Box) bool {
