@@ -4,7 +4,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"time"
 
@@ -25,16 +24,6 @@ func inYear(date string, day int) string {
 		return d.Format("Mon 2 Jan")
 	}
 	return when(date, day)
-}
-
-// daysAfter is the first day that so many days have gone by since a session.
-func daysAfter(s *plan.Session, days float64) string {
-	whole := int(math.Ceil(days))
-	date := s.Date
-	if d, err := time.Parse(time.DateOnly, s.Date); err == nil {
-		date = d.AddDate(0, 0, whole).Format(time.DateOnly)
-	}
-	return inYear(date, s.Day+whole)
 }
 
 // whenSpan is when something may be done: "1 Jun 2027 to 28 Nov 2027", or in days.

@@ -67,6 +67,9 @@ func workedDays(p *plan.Plan) plan.Days {
 	for i, c := range p.Layers.Coats {
 		s := plan.Session{Number: i + 1, Day: 1 + i*7/3, Coats: []string{c.ID}, Dry: []string{}}
 		s.Date = first.AddDate(0, 0, s.Day-1).Format(time.DateOnly)
+		coat := &p.Layers.Coats[i]
+		coat.Day, coat.Date, coat.OverDay = s.Day, s.Date, s.Day+3
+		coat.OverDate = first.AddDate(0, 0, s.Day+2).Format(time.DateOnly)
 		for _, m := range c.Mixes {
 			s.Piles = append(s.Piles, plan.Pile{ID: m.Pile, ML: 1.24, Size: "a hazelnut", Tubes: "Titanium White 3/8 in, Viridian a dab", Parts: m.Parts})
 		}
@@ -126,16 +129,6 @@ func TestTimeText(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, timeText(plan.Span{From: c.from, To: c.to}))
 	}
-}
-
-// The earliest day to go over a coat is never before its estimate is over: half a day
-// more is another day.
-func TestDaysAfter(t *testing.T) {
-	s := &plan.Session{Day: 29, Date: "2026-12-29"}
-	assert.Equal(t, "Fri 1 Jan", daysAfter(s, 2.4))
-	assert.Equal(t, "Thu 31 Dec", daysAfter(s, 2))
-	s.Date = ""
-	assert.Equal(t, "day 32", daysAfter(s, 2.4))
 }
 
 // Of the coats that have to be dry a thumb reaches the uppermost: each region once, in

@@ -60,7 +60,7 @@ type coatPile struct {
 }
 
 func layersOf(p *plan.Plan, care carer) layers {
-	name, days := coatNamerOf(p), dayOf(p)
+	name := coatNamerOf(p)
 	l := layers{Text: p.Layers.Text, Broken: brokenRules(p.Layers.Broken, name), Passes: []pass{}}
 	l.Air = fmt.Sprintf("Reckoned for %.0f °C and %.0f %% humidity; an ordinary coat is %.0f µm, %s.",
 		p.Layers.Air.Celsius, p.Layers.Air.Humidity, p.Layers.FilmUM, mediumWords(p.Layers.Medium))
@@ -73,7 +73,7 @@ func layersOf(p *plan.Plan, care carer) layers {
 			l.Passes = append(l.Passes, pass{Name: capital(c.Pass)})
 		}
 		last := &l.Passes[len(l.Passes)-1]
-		last.Coats = append(last.Coats, coatRowOf(c, name, days[c.ID], care))
+		last.Coats = append(last.Coats, coatRowOf(c, name, care))
 	}
 	for i := range l.Passes {
 		l.Passes[i].gather()
@@ -112,17 +112,6 @@ func (p *pass) gather() {
 	}
 }
 
-// dayOf returns the session that each coat is painted in.
-func dayOf(p *plan.Plan) map[string]*plan.Session {
-	days := map[string]*plan.Session{}
-	for i := range p.Days.Sessions {
-		for _, id := range p.Days.Sessions[i].Coats {
-			days[id] = &p.Days.Sessions[i]
-		}
-	}
-	return days
-}
-
 // coatsOf lists the coats of a region: "A.1 block-in, A.2 glaze"; "" for none.
 func coatsOf(p *plan.Plan, tag string) string {
 	var words []string
@@ -134,15 +123,15 @@ func coatsOf(p *plan.Plan, tag string) string {
 	return strings.Join(words, ", ")
 }
 
-func coatRowOf(c *plan.Coat, name coatNamer, day *plan.Session, care carer) coatRow {
+func coatRowOf(c *plan.Coat, name coatNamer, care carer) coatRow {
 	row := coatRow{
 		ID: c.ID, Tag: c.Region, Name: name.region(c), Piles: []coatPile{},
 		Medium: either(c.Medium == "", "none", c.Medium), Film: fmt.Sprintf("%.0f µm", c.FilmUM), Oil: percents(c.Oil),
 		Wet: timeText(c.WetFor), Touch: timeText(c.TouchDry), Slowest: slowest(c), GoOver: timeText(c.GoOver),
 		Into: c.Into, Why: c.Why, Care: care.coat(c),
 	}
-	if day != nil {
-		row.Painted, row.Earliest = capital(inYear(day.Date, day.Day)), capital(daysAfter(day, c.GoOver.From))
+	if c.Day > 0 {
+		row.Painted, row.Earliest = capital(inYear(c.Date, c.Day)), capital(inYear(c.OverDate, c.OverDay))
 	}
 	for _, m := range c.Mixes {
 		row.Piles = append(row.Piles, coatPile{m.Pile, name.others(c, m)})

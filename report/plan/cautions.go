@@ -155,9 +155,9 @@ type use struct {
 	thin   bool // the film of its paint, the medium aside, and open to the light
 }
 
-// thinFilm is the part of an ordinary coat up to which a film counts as thin. Ours: a
+// thinCoat is the part of an ordinary coat up to which a film counts as thin. Ours: a
 // glaze is laid at about half, see match.Glaze.
-const thinFilm = 0.5
+const thinCoat = 0.5
 
 // usesOf lists every use: first recipes in order, then the coats.
 func usesOf(regions []Region, l Layers) (uses []use) {
@@ -168,7 +168,7 @@ func usesOf(regions []Region, l Layers) (uses []use) {
 	}
 	for i, c := range l.Coats {
 		medium, _ := layer.ParseMedium(c.Medium) // written by Medium.String
-		thin := c.Pass == PassGlaze || c.FilmUM/(1+medium.Parts) <= thinFilm*l.FilmUM && !paintedOver(c, l.Coats[i+1:])
+		thin := c.Pass == PassGlaze || c.FilmUM/(1+medium.Parts) <= thinCoat*l.FilmUM && !paintedOver(c, l.Coats[i+1:])
 		for _, m := range c.Mixes {
 			uses = append(uses, use{cmp.Or(m.ID, m.Pile, c.ID), c.ID, m.Parts, medium, thin})
 		}

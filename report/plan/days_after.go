@@ -4,6 +4,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 	"time"
 )
 
@@ -48,6 +49,25 @@ func (d *Days) date(start time.Time) {
 	}
 	for i := range d.After {
 		d.After[i].From, d.After[i].To = on(d.After[i].Day.From), on(d.After[i].Day.To)
+	}
+}
+
+// onto writes onto the coats when each is painted, and from when it may be gone over.
+func (d Days) onto(coats []Coat) {
+	start, err := time.Parse(time.DateOnly, d.Start)
+	on := func(day int) string {
+		if err != nil {
+			return ""
+		}
+		return start.AddDate(0, 0, day-1).Format(time.DateOnly)
+	}
+	for _, s := range d.Sessions {
+		for i := range coats {
+			if c := &coats[i]; slices.Contains(s.Coats, c.ID) {
+				c.Day, c.OverDay = s.Day, s.Day+int(math.Ceil(c.GoOver.From))
+				c.Date, c.OverDate = on(c.Day), on(c.OverDay)
+			}
+		}
 	}
 }
 

@@ -219,3 +219,16 @@ func TestNeighboursAreWetByTheMiddle(t *testing.T) {
 	c := coat{film: FilmUsual, piles: []pileOn{{of: match.Pile{Paints: []paint.Paint{known(t, "titanium-white")}, Parts: []float64{1}}}}}
 	assert.InDelta(t, 2, wetFor(c, layer.Indoors), 0)
 }
+
+// The earliest day to go over a coat is never before its estimate is over: half a day more
+// is another day. By hand; December has 31 days.
+func TestCoatsKnowTheirDays(t *testing.T) {
+	coats := []Coat{{ID: "A.1", GoOver: Span{2.4, 9}}, {ID: "A.2", GoOver: Span{2, 9}}, {ID: "B.1"}}
+	d := Days{Sessions: []Session{{Day: 1, Coats: []string{"B.1"}}, {Day: 29, Coats: []string{"A.1", "A.2"}}}}
+	d.onto(coats)
+	assert.Equal(t, []int{29, 32, 29, 31, 1, 1}, []int{coats[0].Day, coats[0].OverDay, coats[1].Day, coats[1].OverDay, coats[2].Day, coats[2].OverDay})
+	assert.Empty(t, coats[0].Date+coats[0].OverDate)
+	d.Start = "2026-12-01"
+	d.onto(coats)
+	assert.Equal(t, []string{"2026-12-29", "2027-01-01", "2026-12-31", "2026-12-01"}, []string{coats[0].Date, coats[0].OverDate, coats[1].OverDate, coats[2].Date})
+}

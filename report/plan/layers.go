@@ -52,7 +52,11 @@ type Coat struct {
 	After    int       `json:"after_days,omitempty"` // set in the painting file: days after the region's coat before; 0: as soon as that may be gone over
 	Over     []string  `json:"over"`                 // ids of the coats that are on top where it is laid: of its own region and, a brush's width at its borders, of those it touches
 	Why      string    `json:"why"`                  // in a sentence, for the painter
-	Cautions []string  `json:"cautions"`             // keys of those its paints and medium call for
+	Day      int       `json:"day"`                  // that it is painted on, as Session.Day
+	Date     string    `json:"date,omitempty"`
+	OverDay  int       `json:"go_over_day"` // the first day on which GoOver.From is over
+	OverDate string    `json:"go_over_date,omitempty"`
+	Cautions []string  `json:"cautions"` // keys of those its paints and medium call for
 
 	rests []rest // on the coats before it that it has to wait for
 }

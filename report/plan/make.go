@@ -86,6 +86,7 @@ func Make(opt Options) (*Plan, error) {
 	behind := behindOf(parting, len(named) > 0, picture.Width, picture.Height)
 	p.Layers = layersOf(layersFrom{p.Regions, behind, lies().Touch, m.box, opt})
 	p.Days = daysOf(p.Layers, p.Regions, opt.Work)
+	p.Days.onto(p.Layers.Coats)
 	p.Amounts = amountsOf(p.Regions, p.Layers, &p.Days, layout, opt.Box, opt)
 	heed(p, opt.Box.Paints)
 	p.Drawing = drawing()
